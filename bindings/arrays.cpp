@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+// layshaft._arrays: formulas as real NumPy ufuncs. One line of the list at the end makes one.
+#include <layshaft/layshaft.hpp>
+
+#include <pybind11/pybind11.h>
+
+#define NPY_NO_DEPRECATED_API NPY_2_0_API_VERSION
+#include <numpy/arrayobject.h>
+#include <numpy/ufuncobject.h>
+
+#include <cfenv>     // to clear what NumPy would warn of
+#include <concepts>
+#include <limits>
+#include <utility>
+
+namespace layshaft::python {
+namespace {
+
+namespace py = pybind11;
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+// How an element becomes a parameter of a formula, and its result an element. `fits` asks for what the parameter's own
+// type demands; the formula's range is asked after that.
+
+/// A plain number.
+struct Number {
+  static bool fits(double) { return true; }
+  static double from(double element) { return element; }
+  static double to(double value) { return value; }
+};
+/// A quantity, as a number of this unit.
+template <const auto& Unit>
+struct In {
+  static bool fits(double) { return true; }
+  static auto from(double element) { return element * Unit; }
+  static double to(std::remove_cvref_t<decltype(Unit)> value) { return value / Unit; }
+};
+/// A whole count: any other number is out of range.
+template <class T>
+struct Whole {
+  static bool fits(double element) {
+    return element >= T::least && element <= T::greatest && element == static_cast<int>(element);
+  }
+  static T from(double element) { return *T::make(static_cast<int>(element)); }
+};
+
+template <class Formula, class Out, class... Ins>
+struct Ufunc {
+  static constexpr int inputs = sizeof...(Ins);
+
+  static double one(std::same_as<double> auto... elements) {
+    if (!(Ins::fits(elements) && ...)) return nan;
+    if (!Formula::in_range(Ins::from(elements)...)) return nan;
+    const double result = Out::to(Formula::of(Ins::from(elements)...));
+    return result - result == 0.0 ? result : nan;
+  }
+
+  template <std::size_t... I>
+  static void run(char** arrays, npy_intp count, const npy_intp* steps, std::index_sequence<I...>) {
+    const npy_intp size = sizeof(double);
+    char* const out = arrays[inputs];
+    if (((steps[I] == size) && ...) && steps[inputs] == size) {
+      // In a row, where the compiler may make vectors of it.
+      const double* const in[] = {reinterpret_cast<const double*>(arrays[I])...};
+      auto* const to = reinterpret_cast<double*>(out);
+      for (npy_intp i = 0; i < count; ++i) to[i] = one(in[I][i]...);
+    } else {
+      for (npy_intp i = 0; i < count; ++i)
+        *reinterpret_cast<double*>(out + i * steps[inputs]) =
+            one(*reinterpret_cast<const double*>(arrays[I] + i * steps[I])...);
+    }
+  }
+  static void loop(char** arrays, const npy_intp* dimensions, const npy_intp* steps, void*) {
+    run(arrays, dimensions[0], steps, std::index_sequence_for<Ins...>());
+    std::feclearexcept(FE_ALL_EXCEPT);  // NaN out is the answer, not a warning
+  }
+
+  /// NumPy keeps the pointers, so that what they point to is static.
+  static void add(py::module_& module, const char* name, const char* doc) {
+    static PyUFuncGenericFunction loops[] = {loop};
+    static void* data[] = {nullptr};
+    static char types[sizeof...(Ins) + 1];
+    for (char& type : types) type = NPY_DOUBLE;
+    PyObject* ufunc = PyUFunc_FromFuncAndData(loops, data, types, 1, inputs, 1, PyUFunc_None, name, doc, 0);
+    if (!ufunc) throw py::error_already_set();
+    module.attr(name) = py::reinterpret_steal<py::object>(ufunc);
+  }
+};
+
+/// One ufunc: its name and the units of its result and its arguments. The docstring is static.
+template <class Formula, class Out, class... Ins>
+void add(py::module_& module, const char* name, const char* doc) {
+  Ufunc<Formula, Out, Ins...>::add(module, name, doc);
+}
+
+using Rpm = In<units::rpm>;
+using Kmh = In<units::kmh>;
+using Mm = In<units::mm>;
+using TeethCount = Whole<Teeth>;
+
+void add_all(py::module_& module) {
+  add<formula::overall_ratio, Number, Number, Number, TeethCount, TeethCount>(
+      module, "overall_ratio",
+      "overall_ratio(primary, gear, front, rear): engine turns per turn of the wheel; front and rear are tooth counts.");
+  add<formula::road_speed, Kmh, Rpm, Number, Mm>(
+      module, "road_speed_kmh",
+      "road_speed_kmh(engine_rpm, overall_ratio, circumference_mm): road speed in km/h, without slip, from the engine "
+      "speed in revolutions a minute, engine turns per wheel turn, and the rolling circumference in millimetres.");
+  add<formula::engine_speed, Rpm, Kmh, Number, Mm>(
+      module, "engine_rpm",
+      "engine_rpm(speed_kmh, overall_ratio, circumference_mm): engine speed in revolutions a minute, without slip, from "
+      "the road speed in km/h, engine turns per wheel turn, and the rolling circumference in millimetres.");
+  add<formula::thrust_change, Number, Number, Mm, Number, Mm>(
+      module, "thrust_change",
+      "thrust_change(base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm): change of thrust in the "
+      "same gear at equal engine torque, as trial / base - 1.");
+  add<formula::speed_change, Number, Number, Mm, Number, Mm>(
+      module, "speed_change",
+      "speed_change(base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm): change of road speed in "
+      "the same gear at equal engine speed, as trial / base - 1.");
+}
+
+}  // namespace
+}  // namespace layshaft::python
+
+PYBIND11_MODULE(_arrays, module) {
+  module.doc() = "layshaft's formulas as NumPy ufuncs; import layshaft.arrays instead.";
+  if (_import_array() < 0 || _import_umath() < 0) throw pybind11::error_already_set();
+  layshaft::python::add_all(module);
+}

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "band.hpp"
+#include "quantity.hpp"
+
+#include <optional>
+#include <type_traits>
+#include <vector>
+
+/// @file
+/// The door of every bound function: `want<T>` makes a C++ value of a Python object, or raises an error that says which
+/// argument, what came and what was expected. A wrong type is a TypeError, a wrong value one of layshaft's own errors.
+namespace layshaft::python {
+
+/// Raises the TypeError "ARGUMENT: expected EXPECTED, got WHAT CAME".
+[[noreturn]] void wrong_type(std::string_view argument, const std::string& expected, py::handle came);
+
+/// A value in SI of this kind; text is read.
+[[nodiscard]] double want_quantity(py::handle object, const Kind& kind, std::string_view argument);
+/// A finite number.
+[[nodiscard]] double want_number(py::handle object, std::string_view argument);
+/// A whole number; whatever Python takes as an index, but no bool.
+[[nodiscard]] int want_int(py::handle object, std::string_view argument, const std::string& expected);
+[[nodiscard]] bool want_bool(py::handle object, std::string_view argument);
+[[nodiscard]] std::string want_text(py::handle object, std::string_view argument, const std::string& expected);
+
+namespace detail {
+
+template <class T>
+struct Want;
+
+template <class Unit>
+struct Want<boost::units::quantity<Unit>> {
+  using Quantity = boost::units::quantity<Unit>;
+  static Quantity from(py::handle object, std::string_view argument) {
+    return Quantity::from_value(want_quantity(object, kind_of<Quantity>(), argument));
+  }
+};
+template <>
+struct Want<double> {
+  static double from(py::handle object, std::string_view argument) { return want_number(object, argument); }
+};
+template <>
+struct Want<int> {
+  static int from(py::handle object, std::string_view argument) { return want_int(object, argument, "an int"); }
+};
+template <>
+struct Want<bool> {
+  static bool from(py::handle object, std::string_view argument) { return want_bool(object, argument); }
+};
+template <>
+struct Want<std::string> {
+  static std::string from(py::handle object, std::string_view argument) {
+    return want_text(object, argument, "a str");
+  }
+};
+template <class CountKind>
+struct Want<Count<CountKind>> {
+  static Count<CountKind> from(py::handle object, std::string_view argument) {
+    const int count = want_int(object, argument, std::string("a ").append(CountKind::name).append(", an int"));
+    const auto result = Count<CountKind>::make(count);
+    if (!result) raise(result.error().in(argument));
+    return *result;
+  }
+};
+template <class T>
+struct Want<std::optional<T>> {
+  static std::optional<T> from(py::handle object, std::string_view argument) {
+    if (object.is_none()) return std::nullopt;
+    return Want<T>::from(object, argument);
+  }
+};
+/// A Band, or a value known exactly.
+template <class T>
+struct Want<Band<T>> {
+  static Band<T> from(py::handle object, std::string_view argument) {
+    if (!py::isinstance<PyBand>(object)) return Band<T>::exactly(Want<T>::from(object, argument));
+    const auto& band = py::cast<const PyBand&>(object);
+    const auto part = [&](double value) { return Want<T>::from(value_to_python(band.kind, value), argument); };
+    return {part(band.values.low), part(band.values.nominal), part(band.values.high)};
+  }
+};
+/// Any sequence but text.
+template <class T>
+struct Want<std::vector<T>> {
+  static std::vector<T> from(py::handle object, std::string_view argument) {
+    if (!py::isinstance<py::sequence>(object) || py::isinstance<py::str>(object))
+      wrong_type(argument, "a list or tuple", object);
+    std::vector<T> values;
+    for (const py::handle item : py::reinterpret_borrow<py::sequence>(object)) {
+      const std::string place = std::string(argument) + "[" + std::to_string(values.size()) + "]";
+      values.push_back(Want<T>::from(item, place));
+    }
+    return values;
+  }
+};
+/// A class bound by itself: an instance of it.
+template <class T>
+struct Want {
+  static const T& from(py::handle object, std::string_view argument) {
+    if (!py::isinstance<T>(object)) {
+      const auto name = py::str(py::type::of<T>().attr("__name__")).template cast<std::string>();
+      wrong_type(argument, "a " + name, object);
+    }
+    return py::cast<const T&>(object);
+  }
+};
+
+}  // namespace detail
+
+/// The C++ value of a Python object, which came in as `argument`.
+template <class T>
+[[nodiscard]] decltype(auto) want(py::handle object, std::string_view argument) {
+  return detail::Want<T>::from(object, argument);
+}
+
+/// A C++ value as Python shows it: counts as ints, bands as Band, texts as str, what is missing as None.
+template <class T>
+[[nodiscard]] py::object give(const T& value) {
+  if constexpr (std::is_base_of_v<py::handle, T>)
+    return value;
+  else
+    return py::cast(value);
+}
+[[nodiscard]] inline py::object give(std::string_view text) { return py::str(text.data(), text.size()); }
+template <class CountKind>
+[[nodiscard]] py::object give(Count<CountKind> count) {
+  return py::int_(count.count());
+}
+template <class T>
+[[nodiscard]] py::object give(const Band<T>& band) {
+  return py::cast(to_py_band(band));
+}
+template <class T>
+[[nodiscard]] py::object give(const std::optional<T>& value) {
+  if (!value) return py::none();
+  return give(*value);
+}
+
+}  // namespace layshaft::python

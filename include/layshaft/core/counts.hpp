@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/core/result.hpp>
+#include <layshaft/core/units.hpp>
+
+#include <compare>
+#include <string>
+#include <string_view>
+
+/// @file
+/// Whole counts of teeth and of links, which are neither lengths nor ratios nor one another.
+namespace layshaft {
+
+/// A whole count with a least and a greatest value. It becomes a plain number only in a quotient, a product or a sum
+/// inside a formula, never by an implicit conversion.
+template <class Kind>
+class Count {
+ public:
+  static constexpr int least = Kind::least;
+  static constexpr int greatest = Kind::greatest;
+
+  /// The count, or a RangeError when it lies outside `least` to `greatest`.
+  [[nodiscard]] static Result<Count> make(int count) {
+    if (count >= least && count <= greatest) return Count(count, Unchecked{});
+    return Error::range(Kind::name, std::to_string(count),
+                        std::to_string(least) + " to " + std::to_string(greatest));
+  }
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws RangeError outside `least` to `greatest`.
+  explicit constexpr Count(int count) : count_(count) {
+    if (count < least || count > greatest) raise(make(count).error());
+  }
+#endif
+
+  [[nodiscard]] constexpr int count() const noexcept { return count_; }
+
+  /// The count of a literal, `14_teeth` or `106_links`; one out of range does not compile.
+  [[nodiscard]] static consteval Count literal(unsigned long long count) {
+    if (count < least || count > greatest) count_is_out_of_range();
+    return Count(static_cast<int>(count), Unchecked{});
+  }
+
+  friend constexpr auto operator<=>(Count, Count) noexcept = default;
+
+  friend constexpr double operator/(Count a, Count b) noexcept { return double(a.count_) / b.count_; }
+  friend constexpr double operator+(Count a, Count b) noexcept { return a.count_ + b.count_; }
+  friend constexpr double operator-(Count a, Count b) noexcept { return a.count_ - b.count_; }
+  friend constexpr double operator*(double a, Count b) noexcept { return a * b.count_; }
+  friend constexpr double operator/(double a, Count b) noexcept { return a / b.count_; }
+  friend constexpr double operator+(double a, Count b) noexcept { return a + b.count_; }
+  friend constexpr double operator-(double a, Count b) noexcept { return a - b.count_; }
+  friend constexpr double operator*(Count a, double b) noexcept { return a.count_ * b; }
+  friend constexpr double operator/(Count a, double b) noexcept { return a.count_ / b; }
+  friend constexpr double operator-(Count a, double b) noexcept { return a.count_ - b; }
+  friend constexpr double operator+(Count a, double b) noexcept { return a.count_ + b; }
+  template <class Unit>
+  friend constexpr auto operator*(boost::units::quantity<Unit> a, Count b) noexcept {
+    return a * double(b.count_);
+  }
+  template <class Unit>
+  friend constexpr auto operator/(boost::units::quantity<Unit> a, Count b) noexcept {
+    return a / double(b.count_);
+  }
+  template <class Unit>
+  friend constexpr auto operator*(Count a, boost::units::quantity<Unit> b) noexcept {
+    return double(a.count_) * b;
+  }
+
+ private:
+  struct Unchecked {};
+  constexpr Count(int count, Unchecked) noexcept : count_(count) {}
+  static void count_is_out_of_range() {}  // not constexpr: its name is what the compiler's error shows
+
+  int count_;
+};
+
+struct TeethKind {
+  static constexpr std::string_view name = "number of teeth";
+  static constexpr int least = 4, greatest = 1000;
+};
+struct LinksKind {
+  static constexpr std::string_view name = "number of links";
+  static constexpr int least = 4, greatest = 10000;
+};
+
+/// Teeth of a gear or a sprocket, 4 to 1000.
+using Teeth = Count<TeethKind>;
+/// Links of a chain, 4 to 10000: an inner and an outer link count as two.
+using Links = Count<LinksKind>;
+
+inline namespace literals {
+[[nodiscard]] consteval Teeth operator""_teeth(unsigned long long count) { return Teeth::literal(count); }
+[[nodiscard]] consteval Links operator""_links(unsigned long long count) { return Links::literal(count); }
+}  // namespace literals
+
+}  // namespace layshaft

@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/core/math.hpp>
+#include <layshaft/core/result.hpp>
+#include <layshaft/core/unit_names.hpp>
+
+#include <charconv>  // numbers to and from text, whatever the locale
+#include <string>
+#include <string_view>
+
+/// @file
+/// Quantities as text with a unit, `612 mm`, read and written so that nothing is lost on the way.
+namespace layshaft {
+
+namespace detail {
+
+/// The units of a quantity as a list for a message: "mm, cm, m …"; spellings that mean the same are left out.
+template <class Quantity>
+[[nodiscard]] std::string unit_list() {
+  std::string list;
+  double last = 0.0;
+  for (const UnitName& unit : QuantityNames<Quantity>::units) {
+    if (unit.unit == last) continue;
+    if (!list.empty()) list.append(", ");
+    list.append(unit.name);
+    last = unit.unit;
+  }
+  return list;
+}
+
+[[nodiscard]] constexpr bool is_space(char c) noexcept { return c == ' ' || c == '\t'; }
+
+}  // namespace detail
+
+/// A number in at most `precision` significant digits (1 to 17), without trailing zeros: "0.0254", "1e+20".
+[[nodiscard]] inline std::string to_text(double number, int precision) {
+  char buffer[32];
+  const auto [end, error] =
+      std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::general, precision);
+  return error == std::errc{} ? std::string(buffer, end) : std::string();
+}
+
+/// The fewest digits, 15 to 17, that read back as the very same number.
+[[nodiscard]] inline std::string to_text(double number) {
+  for (const int precision : {15, 16}) {
+    const std::string text = to_text(number, precision);
+    double back = 0.0;
+    std::from_chars(text.data(), text.data() + text.size(), back);
+    if (back == number) return text;
+  }
+  return to_text(number, 17);
+}
+
+/// Reads a quantity: a decimal number, a space or none, a unit of its kind. White space around it does not count.
+/// @return the quantity, finite; or a parse error with the position, and the units that would have been right.
+template <class Quantity>
+[[nodiscard]] Result<Quantity> try_parse_quantity(std::string_view text) {
+  using Names = QuantityNames<Quantity>;
+  const auto fault = [&](std::size_t position, std::string_view problem) {
+    return Error::parse(text, position, problem,
+                        std::string("a ").append(Names::name).append(" such as \"").append(Names::example)
+                            .append("\" (units ").append(detail::unit_list<Quantity>()).append(")"));
+  };
+  std::size_t begin = 0;
+  std::size_t end = text.size();
+  while (begin < end && detail::is_space(text[begin])) ++begin;
+  while (end > begin && detail::is_space(text[end - 1])) --end;
+  if (begin == end) return fault(begin, "nothing to read");
+
+  const std::size_t number_at = begin + (text[begin] == '+' ? 1 : 0);
+  double number = 0.0;
+  const auto [stop, error] = std::from_chars(text.data() + number_at, text.data() + end, number);
+  if (error == std::errc::result_out_of_range) return fault(begin, "a number too large or too small");
+  if (error != std::errc{}) return fault(begin, "no number");
+  if (!finite(number)) return fault(begin, "a number that is not finite");
+
+  auto unit_at = static_cast<std::size_t>(stop - text.data());
+  while (unit_at < end && detail::is_space(text[unit_at])) ++unit_at;
+  if (unit_at == end) return fault(end, "no unit");
+  const std::string_view name = text.substr(unit_at, end - unit_at);
+  for (const UnitName& unit : Names::units) {
+    if (unit.name != name) continue;
+    const Quantity quantity = Quantity::from_value(number * unit.unit);
+    if (!finite(quantity)) return fault(begin, "a number too large");
+    return quantity;
+  }
+  return fault(unit_at, "unknown unit");
+}
+
+#if LAYSHAFT_EXCEPTIONS
+/// Reads a quantity: `parse_quantity<Length>("612 mm")`.
+/// @throws ParseError with the position, and the units that would have been right.
+template <class Quantity>
+[[nodiscard]] Quantity parse_quantity(std::string_view text) {
+  return try_parse_quantity<Quantity>(text).value();
+}
+#endif
+
+namespace detail {
+
+/// The quantity in one unit, in at most `precision` digits; empty where that would not read back as the same value.
+template <class Quantity>
+[[nodiscard]] std::string exact_text(Quantity quantity, const UnitName& unit, int precision) {
+  std::string text = to_text(quantity.value() / unit.unit, precision);
+  double back = 0.0;
+  std::from_chars(text.data(), text.data() + text.size(), back);
+  return back * unit.unit == quantity.value() ? text.append(" ").append(unit.name) : std::string();
+}
+
+}  // namespace detail
+
+/// The quantity as text that reads back as the very same value: in its first unit, or in the unit it was plainly
+/// written in (1.5 inch), with the fewest digits; in its SI unit where no number of the first unit is exact.
+template <class Quantity>
+[[nodiscard]] std::string to_text(Quantity quantity) {
+  constexpr int plain = 9;  // more digits than anybody writes by hand
+  constexpr auto& units = QuantityNames<Quantity>::units;
+  for (const UnitName& unit : units)
+    if (std::string text = detail::exact_text(quantity, unit, plain); !text.empty()) return text;
+  for (const int precision : {15, 16, 17})
+    if (std::string text = detail::exact_text(quantity, units[0], precision); !text.empty()) return text;
+  for (const UnitName& unit : units)
+    if (unit.unit == 1.0) return detail::exact_text(quantity, unit, 17);
+  return {};  // not reached: every list of units holds the SI unit
+}
+
+}  // namespace layshaft

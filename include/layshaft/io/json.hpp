@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/io/json_reader.hpp>
+#include <layshaft/io/json_writer.hpp>
+#include <layshaft/setup/machine.hpp>
+
+#include <string>
+#include <string_view>
+
+/// @file
+/// Machines and set-ups as JSON: quantities as text with their unit, ratios as numbers or pairs of gears. Opt-in; link
+/// `layshaft::json`, which holds Boost.JSON's definitions, and leave exceptions on.
+///
+/// Every file carries `"layshaft": 1`, the version of the form. Unknown keys, missing keys, wrong units and values out of
+/// range are errors that name the path to the place; nothing is read by half.
+namespace layshaft {
+
+/// The version of the form that is written, and the only one that is read so far.
+inline constexpr int json_version = 1;
+
+namespace detail {
+
+template <class Quantity>
+[[nodiscard]] boost::json::value json_of(const Band<Quantity>& band) {
+  const auto one = [](const auto& value) -> boost::json::value {
+    if constexpr (std::is_same_v<Quantity, double>) return value;
+    else return boost::json::value(to_text(value));
+  };
+  if (band == Band<Quantity>::exactly(band.nominal)) return one(band.nominal);
+  return {{"low", one(band.low)}, {"nominal", one(band.nominal)}, {"high", one(band.high)}};
+}
+
+[[nodiscard]] inline boost::json::value json_of(const GearRatio& ratio) {
+  if (!ratio.pair()) return ratio.ratio();
+  return {{"driving", ratio.pair()->driving.count()}, {"driven", ratio.pair()->driven.count()}};
+}
+
+inline void add_tyre(boost::json::object& to, const char* key, const char* use_key, const std::optional<TyreSize>& tyre) {
+  if (!tyre) return;
+  to[key] = tyre->designation();
+  if (tyre->use() != TyreUse::road) to[use_key] = std::string(to_string(tyre->use()));
+}
+
+[[nodiscard]] inline boost::json::object json_of(const Setup& setup) {
+  boost::json::object object;
+  object["front"] = setup.front().count();
+  object["rear"] = setup.rear().count();
+  add_tyre(object, "tyre", "tyre_use", setup.tyre());
+  if (setup.circumference()) object["circumference"] = json_of(*setup.circumference());
+  if (setup.chain()) object["chain"] = std::string(setup.chain()->name());
+  if (setup.links()) object["links"] = setup.links()->count();
+  add_tyre(object, "front_tyre", "front_tyre_use", setup.front_tyre());
+  return object;
+}
+
+[[nodiscard]] inline boost::json::object json_of(const Gearbox& gearbox) {
+  boost::json::object object;
+  object["primary"] = json_of(gearbox.primary());
+  boost::json::array gears;
+  for (const GearRatio& gear : gearbox.gears()) gears.push_back(json_of(gear));
+  object["gears"] = gears;
+  object["idle"] = to_text(gearbox.idle());
+  if (gearbox.parts().lowest_pull) object["lowest_pull"] = to_text(*gearbox.parts().lowest_pull);
+  object["rev_limit"] = to_text(gearbox.rev_limit());
+  return object;
+}
+
+[[nodiscard]] inline boost::json::object json_of(const Machine& machine) {
+  boost::json::object object;
+  object["name"] = machine.name();
+  object["kind"] = std::string(to_string(machine.kind()));
+  object["gearbox"] = json_of(machine.gearbox());
+  const Adjuster& adjuster = machine.adjuster();
+  object["adjuster"] = {{"centre_min", to_text(adjuster.centre_min())},
+                        {"centre_max", to_text(adjuster.centre_max())},
+                        {"slack", to_text(adjuster.slack())}};
+  object["chain"] = std::string(machine.chain().name());
+  boost::json::object speedometer{{"sensor", std::string(to_string(machine.speedometer().sensor()))}};
+  if (machine.speedometer().reading_error()) speedometer["reading_error"] = json_of(*machine.speedometer().reading_error());
+  object["speedometer"] = speedometer;
+  object["stock"] = json_of(machine.stock());
+  return object;
+}
+
+template <class T>
+[[nodiscard]] std::string json_text(const T& value) {
+  boost::json::object object{{"layshaft", json_version}};
+  for (const auto& member : json_of(value)) object.insert(member);
+  std::string out;
+  write_json(out, object);
+  return out.append("\n");
+}
+
+[[nodiscard]] inline GearRatio read_gear_ratio(const JsonValue& value) {
+  if (!value.is_object()) return value.number("a ratio, or {\"driving\": teeth, \"driven\": teeth}");
+  JsonObject pair(value, "a pair of gears");
+  const GearPair gears{pair.at("driving").count<TeethKind>(), pair.at("driven").count<TeethKind>()};
+  pair.done();
+  return gears;
+}
+
+[[nodiscard]] inline Gearbox read_gearbox(const JsonValue& value) {
+  JsonObject object(value, "a gearbox");
+  GearboxParts parts;
+  if (const auto primary = object.find("primary")) parts.primary = read_gear_ratio(*primary);
+  const JsonValue gears = object.at("gears");
+  for (const JsonValue& gear : gears.elements("a list of ratios")) {
+    if (parts.gears.size() == most_gears)
+      raise(Error::range("number of gears", "more", "1 to " + std::to_string(most_gears)).in(gears.path()));
+    parts.gears.push_back(read_gear_ratio(gear));
+  }
+  parts.idle = object.at("idle").quantity<AngularSpeed>();
+  if (const auto lowest_pull = object.find("lowest_pull")) parts.lowest_pull = lowest_pull->quantity<AngularSpeed>();
+  parts.rev_limit = object.at("rev_limit").quantity<AngularSpeed>();
+  object.done();
+  return value.checked(Gearbox::make(parts));
+}
+
+[[nodiscard]] inline Adjuster read_adjuster(const JsonValue& value) {
+  JsonObject object(value, "an adjuster");
+  const Length centre_min = object.at("centre_min").quantity<Length>();
+  const Length centre_max = object.at("centre_max").quantity<Length>();
+  const auto slack = object.find("slack");
+  object.done();
+  return value.checked(Adjuster::make(centre_min, centre_max, slack ? slack->quantity<Length>() : 0.0_mm));
+}
+
+[[nodiscard]] inline Speedometer read_speedometer(const JsonValue& value) {
+  constexpr SpeedometerSensor sensors[] = {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel,
+                                           SpeedometerSensor::front_wheel};
+  if (value.is_string()) return value.checked(Speedometer::make(read_word(value, sensors)));
+  JsonObject object(value, "what the speedometer senses, or {\"sensor\": ..., \"reading_error\": ...}");
+  const SpeedometerSensor sensor = read_word(object.at("sensor"), sensors);
+  std::optional<Band<double>> reading_error;
+  if (const auto error = object.find("reading_error"))
+    reading_error = read_band(*error, [](const JsonValue& one) { return one.number("a fraction such as 0.04"); });
+  object.done();
+  return value.checked(Speedometer::make(sensor, reading_error));
+}
+
+[[nodiscard]] inline std::optional<TyreSize> read_tyre(JsonObject& object, std::string_view key, std::string_view use_key) {
+  constexpr TyreUse uses[] = {TyreUse::road, TyreUse::special};
+  const auto tyre = object.find(key);
+  const auto use_word = object.find(use_key);
+  if (!tyre && use_word) use_word->expected("no use where no tyre is stated");
+  if (!tyre) return std::nullopt;
+  const TyreUse use = use_word ? read_word(*use_word, uses) : TyreUse::road;
+  return tyre->checked(TyreSize::make(tyre->text("a tyre's marking, such as \"110/90-18\""), use));
+}
+
+[[nodiscard]] inline Setup read_setup(const JsonValue& value, JsonObject& object) {
+  SetupParts parts{.front = object.at("front").count<TeethKind>(), .rear = object.at("rear").count<TeethKind>()};
+  parts.tyre = read_tyre(object, "tyre", "tyre_use");
+  if (const auto circumference = object.find("circumference"))
+    parts.circumference = read_band(*circumference, [](const JsonValue& one) { return one.quantity<Length>(); });
+  if (const auto chain = object.find("chain"))
+    parts.chain = chain->checked(ChainSeries::make(chain->text("a chain series, such as \"520\"")));
+  if (const auto links = object.find("links")) parts.links = links->count<LinksKind>();
+  parts.front_tyre = read_tyre(object, "front_tyre", "front_tyre_use");
+  object.done();
+  return value.checked(Setup::make(parts));
+}
+
+[[nodiscard]] inline Machine read_machine(const JsonValue& value, JsonObject& object) {
+  constexpr MachineKind kinds[] = {MachineKind::motorcycle, MachineKind::cycle};
+  const auto kind = object.find("kind");
+  const JsonValue chain = object.at("chain");
+  const JsonValue stock = object.at("stock");
+  JsonObject stock_object(stock, "a set-up");
+  MachineParts parts{.name = std::string(object.at("name").text("the machine's name")),
+                     .gearbox = read_gearbox(object.at("gearbox")),
+                     .adjuster = read_adjuster(object.at("adjuster")),
+                     .chain = chain.checked(ChainSeries::make(chain.text("a chain series, such as \"520\""))),
+                     .speedometer = read_speedometer(object.at("speedometer")),
+                     .stock = read_setup(stock, stock_object),
+                     .kind = kind ? read_word(*kind, kinds) : MachineKind::motorcycle};
+  object.done();
+  return value.checked(Machine::make(std::move(parts)));
+}
+
+/// Reads one thing out of a whole file: its version first, then what it holds.
+template <class Read>
+[[nodiscard]] auto read_json(std::string_view text, std::string_view what, Read read) {
+  const boost::json::value document = parse_json(text);
+  const JsonValue root(document, "$");
+  JsonObject object(root, what);
+  const JsonValue version = object.at("layshaft");
+  if (version.whole("the version 1") != json_version) version.expected("the version 1");
+  return read(root, object);
+}
+
+/// The error as a value in place of the exception.
+template <class T, class Read>
+[[nodiscard]] Result<T> caught(Read read) {
+  try {
+    return read();
+  } catch (const Error& error) {
+    return error;
+  }
+}
+
+}  // namespace detail
+
+/// A machine as a JSON text.
+[[nodiscard]] inline std::string to_json(const Machine& machine) { return detail::json_text(machine); }
+/// A set-up as a JSON text.
+[[nodiscard]] inline std::string to_json(const Setup& setup) { return detail::json_text(setup); }
+
+/// Reads a machine.
+/// @throws Error, ParseError or RangeError; each names the path to the place.
+[[nodiscard]] inline Machine machine_from_json(std::string_view text) {
+  return detail::read_json(text, "a machine", detail::read_machine);
+}
+/// Reads a set-up.
+/// @throws Error, ParseError or RangeError; each names the path to the place.
+[[nodiscard]] inline Setup setup_from_json(std::string_view text) {
+  return detail::read_json(text, "a set-up", detail::read_setup);
+}
+/// Reads a machine, the error as a value.
+[[nodiscard]] inline Result<Machine> try_machine_from_json(std::string_view text) {
+  return detail::caught<Machine>([&] { return machine_from_json(text); });
+}
+/// Reads a set-up, the error as a value.
+[[nodiscard]] inline Result<Setup> try_setup_from_json(std::string_view text) {
+  return detail::caught<Setup>([&] { return setup_from_json(text); });
+}
+
+}  // namespace layshaft

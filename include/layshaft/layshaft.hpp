@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+/// @file
+/// Everything but the opt-in headers: choose/ (threads), io/ (Boost.JSON) and show/ (sentences).
+
+#include <layshaft/core/core.hpp>
+#include <layshaft/gearing/gearing.hpp>
+#include <layshaft/instrument/instrument.hpp>
+#include <layshaft/wear/wear.hpp>
+#include <layshaft/version.hpp>

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/gearing/road_speeds.hpp>
+#include <layshaft/instrument/speedometer_reading.hpp>
+#include <layshaft/setup/cautions.hpp>
+#include <layshaft/setup/changes.hpp>
+#include <layshaft/setup/machine.hpp>
+#include <layshaft/wear/tooth_wear.hpp>
+
+/// @file
+/// Every number that follows from a machine and a set-up.
+namespace layshaft {
+
+/// An appraisal, made of parts; each is made by its own layer. Nothing in it refers to the machine or the set-up, and
+/// making one allocates nothing.
+class Appraisal {
+ public:
+  Appraisal(const RoadSpeeds& speeds, const ChainFit& chain, const ToothWear& wear, const SpeedometerReading& speedometer,
+            const Cautions& cautions)
+      : speeds_(speeds), chain_(chain), wear_(wear), speedometer_(speedometer), cautions_(cautions) {}
+
+  /// Engine turns per turn of the wheel, from first gear up.
+  [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const noexcept { return speeds_.overall_ratios(); }
+  /// The rear tyre's rolling circumference.
+  [[nodiscard]] const Band<Length>& circumference() const noexcept { return speeds_.circumference(); }
+  /// Links, axle position, and the room the adjuster leaves.
+  [[nodiscard]] const ChainFit& chain() const noexcept { return chain_; }
+  /// How often each tooth meets the chain, and which links.
+  [[nodiscard]] const ToothWear& wear() const noexcept { return wear_; }
+  /// What the speedometer and odometer show, against the stock set-up.
+  [[nodiscard]] const SpeedometerReading& speedometer() const noexcept { return speedometer_; }
+  /// What the rider must be told, against the stock set-up.
+  [[nodiscard]] const Cautions& cautions() const noexcept { return cautions_; }
+
+  /// The road speed at an engine speed in a gear, counted from 1; a RangeError where either is out of range.
+  [[nodiscard]] Result<Band<Speed>> try_speed_at(AngularSpeed engine_speed, int gear) const {
+    return speeds_.try_speed_at(engine_speed, gear);
+  }
+  /// The engine speed at a road speed in a gear.
+  [[nodiscard]] Result<Band<AngularSpeed>> try_engine_speed_at(Speed road_speed, int gear) const {
+    return speeds_.try_engine_speed_at(road_speed, gear);
+  }
+  /// The speeds a gear covers, from the lowest engine speed that pulls cleanly to the limit.
+  [[nodiscard]] Result<SpeedRange> try_speed_range(int gear) const { return speeds_.try_speed_range(gear); }
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws RangeError
+  [[nodiscard]] Band<Speed> speed_at(AngularSpeed engine_speed, int gear) const {
+    return try_speed_at(engine_speed, gear).value();
+  }
+  /// @throws RangeError
+  [[nodiscard]] Band<AngularSpeed> engine_speed_at(Speed road_speed, int gear) const {
+    return try_engine_speed_at(road_speed, gear).value();
+  }
+  /// @throws RangeError
+  [[nodiscard]] SpeedRange speed_range(int gear) const { return try_speed_range(gear).value(); }
+#endif
+
+  friend bool operator==(const Appraisal&, const Appraisal&) = default;
+
+ private:
+  RoadSpeeds speeds_;
+  ChainFit chain_;
+  ToothWear wear_;
+  SpeedometerReading speedometer_;
+  Cautions cautions_;
+};
+
+namespace detail {
+
+/// The chain of a set-up: its own links, or the shortest even count that closes in the machine's adjuster.
+[[nodiscard]] inline Result<ChainFit> fit_chain_of(const Machine& machine, const Setup& setup) {
+  const auto loop = ChainLoop::make(setup.chain().value_or(machine.chain()), setup.front(), setup.rear());
+  if (!loop) return loop.error();
+  if (setup.links()) return try_fit_links(*loop, *setup.links(), machine.adjuster());
+  const auto links = try_shortest_links(*loop, machine.adjuster());
+  if (!links) return links.error();
+  return try_fit_links(*loop, *links, machine.adjuster());
+}
+
+/// The appraisal, with its cautions told against a base set-up.
+[[nodiscard]] inline Result<Appraisal> appraise_against(const Machine& machine, const Setup& base, const Setup& setup) {
+  const auto chain = fit_chain_of(machine, setup);
+  if (!chain) return chain.error();
+  const RoadSpeeds speeds(machine.gearbox(), setup.front(), setup.rear(), Rollout(setup).circumference());
+  const SpeedometerReading speedometer(machine.speedometer(),
+                                       indicated_ratio(machine.speedometer().sensor(), machine.stock(), setup));
+  const ToothWear wear = tooth_wear(setup.front(), setup.rear(), chain->links, speeds.circumference());
+  return Appraisal(speeds, *chain, wear, speedometer, find_cautions(machine, base, setup, *chain, speeds, speedometer));
+}
+
+}  // namespace detail
+
+/// Appraises a set-up on a machine. `links` absent from the set-up: the shortest even chain that reaches the machine's
+/// stated slack with room to come forward.
+/// @return the appraisal; or an error where the sprockets cannot carry the chain, or no even chain fits the adjuster.
+/// Stated links that miss the adjuster are no error: `chain().fits` is false, and a caution says by how much.
+[[nodiscard]] inline Result<Appraisal> try_appraise(const Machine& machine, const Setup& setup) {
+  return detail::appraise_against(machine, machine.stock(), setup);
+}
+
+#if LAYSHAFT_EXCEPTIONS
+/// Appraises a set-up on a machine.
+/// @throws RangeError or Error as `try_appraise` says.
+[[nodiscard]] inline Appraisal appraise(const Machine& machine, const Setup& setup) {
+  return try_appraise(machine, setup).value();
+}
+#endif
+
+}  // namespace layshaft

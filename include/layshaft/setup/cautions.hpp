@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/chain/fit.hpp>
+#include <layshaft/core/caution.hpp>
+#include <layshaft/gearing/road_speeds.hpp>
+#include <layshaft/instrument/speedometer_reading.hpp>
+#include <layshaft/setup/changes.hpp>
+#include <layshaft/setup/machine.hpp>
+#include <layshaft/tyre/load_index.hpp>
+
+#include <algorithm>
+
+/// @file
+/// What a rider must be told before riding on a set-up. Parts are held against what the maker fitted; what is felt on
+/// the road is held against the base, the set-up ridden before.
+namespace layshaft::detail {
+
+/// Elongation at which a chain is replaced: 2 % by a chain maker's catalogue.
+inline constexpr double replaced_at_elongation = 0.02;
+
+inline void chain_cautions(Cautions& cautions, const Machine& machine, const Setup& base, const Setup& trial,
+                           const ChainFit& chain) {
+  const Length none = 0.0_mm;
+  const Setup& stock = machine.stock();
+  if (chain.adjuster_forward.low < none)
+    cautions.push_back({CautionCode::chain_ahead_of_adjuster, {-chain.adjuster_forward.low}});
+  if (chain.adjuster_rearward.low < none)
+    cautions.push_back({CautionCode::chain_behind_adjuster, {-chain.adjuster_rearward.low}});
+  if (chain.fits && chain.wear_room.low < replaced_at_elongation)
+    cautions.push_back({CautionCode::chain_wear_room_small,
+                        {Amount::fraction(chain.wear_room.low), Amount::fraction(replaced_at_elongation)}});
+  if (chain.offset_link && machine.kind() == MachineKind::motorcycle)
+    cautions.push_back({CautionCode::offset_link, {chain.links}});
+  if (machine.adjuster().slack() > none)
+    cautions.push_back({CautionCode::check_slack_through_travel, {machine.adjuster().slack()}});
+  else
+    cautions.push_back({CautionCode::chain_slack_unstated, {}});
+  if (trial.front() < stock.front())
+    cautions.push_back({CautionCode::front_sprocket_smaller, {trial.front(), stock.front()}});
+  if (trial.rear() > stock.rear())
+    cautions.push_back({CautionCode::rear_sprocket_larger, {trial.rear(), stock.rear()}});
+  const ChainSeries series = trial.chain().value_or(machine.chain());
+  if (!(series == machine.chain()))
+    cautions.push_back({CautionCode::chain_series_differs, {series.pitch(), machine.chain().pitch()}});
+  if (trial.front() != base.front() || trial.rear() != base.rear())
+    cautions.push_back({CautionCode::new_sprockets_worn_chain, {}});
+  if (!(trial == base)) cautions.push_back({CautionCode::chain_joint_as_maker_says, {chain.links}});
+}
+
+inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setup& trial) {
+  const Setup& stock = machine.stock();
+  if (!trial.tyre() || !stock.tyre() || *trial.tyre() == *stock.tyre()) return;
+  const TyreSize& tyre = *trial.tyre();
+  const TyreSize& stock_tyre = *stock.tyre();
+  const auto capacity = [](const TyreSize& of) { return *try_load_capacity(*of.load_index()); };
+
+  if ((stock_tyre.load_index() && !tyre.load_index()) || (stock_tyre.speed_symbol() && !tyre.speed_symbol()))
+    cautions.push_back({CautionCode::tyre_service_unstated, {}});
+  if (stock_tyre.load_index() && tyre.load_index() && capacity(tyre) < capacity(stock_tyre))
+    cautions.push_back({CautionCode::tyre_load_below_stock, {capacity(tyre), capacity(stock_tyre)}});
+  if (stock_tyre.speed_symbol() && tyre.speed_symbol() && tyre.speed_symbol()->speed < stock_tyre.speed_symbol()->speed)
+    cautions.push_back(
+        {CautionCode::tyre_speed_below_stock, {tyre.speed_symbol()->speed, stock_tyre.speed_symbol()->speed}});
+  if (tyre.construction() != stock_tyre.construction())
+    cautions.push_back({CautionCode::tyre_construction_differs, {}});
+  if (tyre.rim_diameter() != stock_tyre.rim_diameter())
+    cautions.push_back({CautionCode::tyre_rim_differs, {tyre.rim_diameter(), stock_tyre.rim_diameter()}});
+
+  const Length none = 0.0_mm;
+  const Length higher = (tyre.overall_diameter().high - stock_tyre.overall_diameter().nominal) / 2.0;
+  const Length wider = tyre.section_width() - stock_tyre.section_width();
+  if (higher > none || wider > none)
+    cautions.push_back({CautionCode::tyre_clearance, {std::max(higher, none), std::max(wider, none)}});
+  const Length raised = (tyre.overall_diameter().nominal - stock_tyre.overall_diameter().nominal) / 2.0;
+  if (raised != none) cautions.push_back({CautionCode::ride_height_changed, {raised}});
+}
+
+inline void road_cautions(Cautions& cautions, const Setup& stock, const Setup& base, const Setup& trial) {
+  const double rear = Rollout(trial).circumference().nominal / Rollout(stock).circumference().nominal;
+  double front = 1.0;
+  if (trial.front_tyre() && stock.front_tyre())
+    front = Rollout(*trial.front_tyre()).circumference().nominal / Rollout(*stock.front_tyre()).circumference().nominal;
+  if (rear != front)
+    cautions.push_back({CautionCode::wheel_speed_ratio_changed, {Amount::fraction(rear / front - 1.0)}});
+  const double revs = engine_speed_change(base, trial).nominal;
+  if (revs > 0.0) cautions.push_back({CautionCode::over_rev_on_downshift, {Amount::fraction(revs)}});
+  const double thrust = thrust_change(base, trial).nominal;
+  if (thrust > 0.0) cautions.push_back({CautionCode::front_wheel_lifts_sooner, {Amount::fraction(thrust)}});
+}
+
+inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, const RoadSpeeds& speeds,
+                                 const SpeedometerReading& reading) {
+  const Speed fastest = speeds.try_speed_range(static_cast<int>(speeds.overall_ratios().size()))->highest.nominal;
+  const Band<Speed> shown = *reading.try_indicated(fastest);
+  if (shown.low < fastest)
+    cautions.push_back({CautionCode::speedometer_may_read_low, {Amount::fraction(shown.low / fastest - 1.0)}});
+  if (shown.high > highest_lawful_reading(fastest) && reading.indicated_ratio().high > 1.0)
+    cautions.push_back(
+        {CautionCode::speedometer_may_read_high, {Amount::fraction(reading.indicated_ratio().high - 1.0)}});
+  if (!stock.reading_error()) cautions.push_back({CautionCode::speedometer_error_unknown, {}});
+}
+
+/// Every caution that bears on a set-up, in the order they are told.
+[[nodiscard]] inline Cautions find_cautions(const Machine& machine, const Setup& base, const Setup& trial,
+                                            const ChainFit& chain, const RoadSpeeds& speeds,
+                                            const SpeedometerReading& speedometer) {
+  Cautions cautions;
+  chain_cautions(cautions, machine, base, trial, chain);
+  tyre_cautions(cautions, machine, trial);
+  const Setup& stock = machine.stock();
+  if (machine.kind() == MachineKind::motorcycle) {
+    road_cautions(cautions, stock, base, trial);
+    if (!(trial == stock)) {
+      speedometer_cautions(cautions, machine.speedometer(), speeds, speedometer);
+      cautions.push_back({CautionCode::approval_and_insurance, {}});
+    }
+  }
+  cautions.push_back({CautionCode::makers_manual_first, {}});
+  return cautions;
+}
+
+}  // namespace layshaft::detail

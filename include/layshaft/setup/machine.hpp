@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/chain/fit.hpp>
+#include <layshaft/gearing/gearbox.hpp>
+#include <layshaft/instrument/speedometer.hpp>
+#include <layshaft/setup/setup_parts.hpp>
+
+#include <string>
+#include <string_view>
+#include <utility>
+
+/// @file
+/// What stays on the machine.
+namespace layshaft {
+
+/// What kind of machine it is, where a caution depends on it.
+enum class MachineKind { motorcycle, cycle };
+
+[[nodiscard]] constexpr std::string_view to_string(MachineKind kind) noexcept {
+  return kind == MachineKind::motorcycle ? "motorcycle" : "cycle";
+}
+
+/// What a Machine is made of. Each part has already been checked by its own constructor; later subjects add a part.
+struct MachineParts {
+  std::string name;
+  Gearbox gearbox;
+  Adjuster adjuster;
+  ChainSeries chain;        ///< the series its sprockets are cut for
+  Speedometer speedometer;
+  Setup stock;              ///< what its maker fitted
+  MachineKind kind = MachineKind::motorcycle;
+
+  friend bool operator==(const MachineParts&, const MachineParts&) = default;
+};
+
+/// A machine: engine speeds, gearbox, adjuster, what its speedometer senses, and what its maker fitted.
+class Machine {
+ public:
+  using Parts = MachineParts;
+  static constexpr std::size_t longest_name = 200;
+
+  /// The machine, or an error where the name is empty or longer than 200 bytes.
+  [[nodiscard]] static Result<Machine> make(Parts parts) {
+    if (parts.name.empty() || parts.name.size() > longest_name)
+      return Error::range("length of the machine's name", std::to_string(parts.name.size()) + " bytes",
+                          "1 to " + std::to_string(longest_name));
+    return Machine(std::move(parts), Unchecked{});
+  }
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws RangeError as `make` says.
+  explicit Machine(Parts parts) : Machine(make(std::move(parts)).value()) {}
+#endif
+
+  [[nodiscard]] const std::string& name() const noexcept { return parts_.name; }
+  [[nodiscard]] MachineKind kind() const noexcept { return parts_.kind; }
+  [[nodiscard]] const Gearbox& gearbox() const noexcept { return parts_.gearbox; }
+  [[nodiscard]] const Adjuster& adjuster() const noexcept { return parts_.adjuster; }
+  [[nodiscard]] const ChainSeries& chain() const noexcept { return parts_.chain; }
+  [[nodiscard]] const Speedometer& speedometer() const noexcept { return parts_.speedometer; }
+  [[nodiscard]] const Setup& stock() const noexcept { return parts_.stock; }
+  [[nodiscard]] const Parts& parts() const noexcept { return parts_; }
+
+  friend bool operator==(const Machine&, const Machine&) = default;
+
+ private:
+  struct Unchecked {};
+  Machine(Parts parts, Unchecked) : parts_(std::move(parts)) {}
+
+  Parts parts_;
+};
+
+}  // namespace layshaft

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/setup/setup_parts.hpp>
+
+/// @file
+/// A wheel's rolling circumference, with the causes that make it uncertain.
+///
+/// A marked tyre has two: its size within the tolerance of its marking, and its rolling factor. A measured rollout has
+/// one, the measurement. Two wheels share a cause where it must act on both alike: the very same tyre (or measurement)
+/// has one size, and tyres of one construction on one machine flatten alike. A comparison runs both at the same corner of
+/// what they share, so that the same tyre on both sides cancels exactly.
+namespace layshaft {
+
+/// What turns a wheel's turns into distance: a tyre's marking, or a rollout that was measured and overrides it.
+class Rollout {
+ public:
+  constexpr explicit Rollout(const TyreSize& tyre) noexcept : tyre_(tyre) {}
+  constexpr explicit Rollout(const Band<Length>& measured) noexcept : measured_(measured) {}
+  /// The rear wheel's.
+  constexpr explicit Rollout(const Setup& setup) noexcept : tyre_(setup.tyre()), measured_(setup.circumference()) {}
+
+  /// The rolling circumference with its causes at these corners; a measured one has only its size.
+  [[nodiscard]] constexpr Length at(Corner size, Corner rolling) const noexcept {
+    return measured_ ? measured_->at(size) : rolling_circumference(*tyre_, size, rolling);
+  }
+  /// The rolling circumference over the corners of its causes.
+  [[nodiscard]] constexpr Band<Length> circumference() const noexcept {
+    return {at(Corner::low, Corner::low), at(Corner::nominal, Corner::nominal), at(Corner::high, Corner::high)};
+  }
+
+  /// Whether two wheels share the cause of size: one measurement, or tyres of the same dimensions and use.
+  [[nodiscard]] friend constexpr bool share_size(const Rollout& a, const Rollout& b) noexcept {
+    if (a.measured_ || b.measured_) return a.measured_ == b.measured_;
+    return a.tyre_->construction() == b.tyre_->construction() &&
+           a.tyre_->section_width() == b.tyre_->section_width() &&
+           a.tyre_->overall_diameter() == b.tyre_->overall_diameter();
+  }
+  /// Whether two wheels share the rolling factor: both by their marking, of one construction.
+  [[nodiscard]] friend constexpr bool share_rolling(const Rollout& a, const Rollout& b) noexcept {
+    return !a.measured_ && !b.measured_ && a.tyre_->construction() == b.tyre_->construction();
+  }
+
+ private:
+  std::optional<TyreSize> tyre_;
+  std::optional<Band<Length>> measured_;
+};
+
+}  // namespace layshaft

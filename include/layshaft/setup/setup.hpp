@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+/// @file
+/// Set-ups: machine, set-up, appraisal, comparison.
+
+#include <layshaft/setup/appraisal.hpp>
+#include <layshaft/setup/cautions.hpp>
+#include <layshaft/setup/changes.hpp>
+#include <layshaft/setup/comparison.hpp>
+#include <layshaft/setup/machine.hpp>
+#include <layshaft/setup/over_causes.hpp>
+#include <layshaft/setup/rollout.hpp>
+#include <layshaft/setup/setup_parts.hpp>

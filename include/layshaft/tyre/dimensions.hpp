@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/core/formula.hpp>
+#include <layshaft/core/math.hpp>
+#include <layshaft/core/source.hpp>
+#include <layshaft/core/units.hpp>
+#include <layshaft/tyre/kinds.hpp>
+
+/// @file
+/// The dimensions that a metric marking tells, and how far a real tyre may stand from them.
+namespace layshaft {
+
+/// Where the limits of the overall diameter come from; the least one agrees with a published national rule.
+inline constexpr Source diameter_limit_source{"UN Regulation No. 75, limits of the overall diameter",
+                                              Certainty::from_memory};
+
+/// Share of the section height that the smallest tyre of a marking still has.
+inline constexpr double least_height_factor = 0.97;
+
+/// Share of the section height that the tallest tyre of a marking may have: 1.07 on the road, 1.12 for special use.
+[[nodiscard]] constexpr double greatest_height_factor(TyreUse use) noexcept {
+  return use == TyreUse::special ? 1.12 : 1.07;
+}
+
+/// Height of the section from the rim's nominal diameter to the tread; the aspect ratio in percent, as marked.
+LAYSHAFT_FORMULA(constexpr, Length, section_height, (Length section_width, double aspect_ratio),
+                 positive(section_width) && positive(aspect_ratio), sources::iso_5751,
+                 section_width * aspect_ratio / 100.0)
+
+/// Overall diameter of a new tyre, inflated and free of load.
+LAYSHAFT_FORMULA(constexpr, Length, overall_diameter, (Length rim_diameter, Length section_height),
+                 positive(rim_diameter) && positive(section_height), sources::iso_5751,
+                 rim_diameter + 2.0 * section_height)
+
+/// Limit of the overall diameter, from the share of the section height that the limit allows (0.97, 1.07 or 1.12).
+LAYSHAFT_FORMULA(constexpr, Length, overall_diameter_limit,
+                 (Length rim_diameter, Length section_height, double height_factor),
+                 positive(rim_diameter) && positive(section_height) && positive(height_factor), diameter_limit_source,
+                 rim_diameter + 2.0 * section_height * height_factor)
+
+/// Section height of a tyre whose overall diameter is known.
+LAYSHAFT_FORMULA(constexpr, Length, section_height_of_diameter, (Length overall_diameter, Length rim_diameter),
+                 positive(rim_diameter) && finite(overall_diameter) && overall_diameter > rim_diameter,
+                 sources::geometry, (overall_diameter - rim_diameter) / 2.0)
+
+}  // namespace layshaft

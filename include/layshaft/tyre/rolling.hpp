@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/core/band.hpp>
+#include <layshaft/core/formula.hpp>
+#include <layshaft/core/math.hpp>
+#include <layshaft/core/source.hpp>
+#include <layshaft/core/units.hpp>
+#include <layshaft/tyre/kinds.hpp>
+#include <layshaft/tyre/size.hpp>
+
+/// @file
+/// How far a tyre carries its machine in one turn.
+namespace layshaft {
+
+/// Where the rolling factor comes from. The rolling radius is (2 × free + static) / 3, a published derivation; eight
+/// published light-truck tyres then roll at 0.970 to 0.983 of their free radius. A motorcycle tyre under its own load
+/// deflects less, and how much less is from memory.
+inline constexpr Source rolling_factor_source{"rolling radius (2 free + static)/3, motorcycle tyre under its own load",
+                                              Certainty::from_memory};
+
+/// Rolling circumference over that of the free, new tyre. One band serves every construction: what tells them apart
+/// is smaller than what is not known of either.
+[[nodiscard]] constexpr Band<double> rolling_factor(TyreConstruction construction) noexcept {
+  switch (construction) {
+    case TyreConstruction::diagonal:
+    case TyreConstruction::bias_belted:
+    case TyreConstruction::radial: break;
+  }
+  return {0.965, 0.980, 0.995};
+}
+
+/// Distance rolled in one turn of the wheel.
+LAYSHAFT_FORMULA(constexpr, Length, rolling_circumference, (Length overall_diameter, double rolling_factor),
+                 positive(overall_diameter) && positive(rolling_factor), sources::definition,
+                 pi * overall_diameter * rolling_factor)
+
+/// Distance rolled in one turn, where the tyre's size and its rolling factor stand at these corners of their bands.
+/// Comparisons of two tyres take the same corners for both.
+[[nodiscard]] constexpr Length rolling_circumference(const TyreSize& tyre, Corner size, Corner rolling) noexcept {
+  return rolling_circumference(tyre.overall_diameter().at(size), rolling_factor(tyre.construction()).at(rolling));
+}
+
+/// Distance rolled in one turn: nominal, and at the ends of both causes together.
+[[nodiscard]] constexpr Band<Length> rolling_circumference(const TyreSize& tyre) noexcept {
+  return {rolling_circumference(tyre, Corner::low, Corner::low),
+          rolling_circumference(tyre, Corner::nominal, Corner::nominal),
+          rolling_circumference(tyre, Corner::high, Corner::high)};
+}
+
+}  // namespace layshaft

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/core/counts.hpp>
+#include <layshaft/core/formula.hpp>
+#include <layshaft/core/math.hpp>
+
+/// @file
+/// How often each tooth meets the chain on the road.
+namespace layshaft {
+
+/// How often each tooth of the rear sprocket meets the chain over a distance: once a turn of the wheel.
+LAYSHAFT_FORMULA(constexpr, double, rear_contacts, (Length distance, Length circumference),
+                 positive(distance) && positive(circumference), sources::definition, distance / circumference)
+
+/// How often each tooth of the front sprocket meets the chain over a distance: once a turn of the sprocket, which turns
+/// rear / front times as often as the wheel.
+LAYSHAFT_FORMULA(constexpr, double, front_contacts, (Length distance, Length circumference, Teeth front, Teeth rear),
+                 positive(distance) && positive(circumference), sources::definition,
+                 distance / circumference * (rear / front))
+
+}  // namespace layshaft

@@ -1,0 +1,7 @@
+// SPDX-License-Identifier: MIT
+#include <every_header.hpp>
+
+layshaft::Length length_of_the_other_unit();
+
+// Inline functions and constants that both units hold must be one: the linker says so, or the numbers do.
+int main() { return length_of_the_other_unit() == layshaft::units::inch * 2.0 ? 0 : 1; }

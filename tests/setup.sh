@@ -1,0 +1,149 @@
+# SPDX-License-Identifier: MIT
+# What tests/run, examples/run and benchmarks/run share: sourced, not run. Sets up what is missing, builds, and leaves
+# everything it writes under build/. Speaks while it works, and says how long each part took.
+
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+top=$PWD
+build=$top/build
+venv=$build/venv
+mkdir -p "$build"
+
+# Nothing that is run from here may write anywhere else in the tree.
+export PYTHONPYCACHEPREFIX=$build/pycache HYPOTHESIS_STORAGE_DIRECTORY=$build/hypothesis MPLCONFIGDIR=$build/matplotlib
+export MPLBACKEND=agg PIP_DISABLE_PIP_VERSION_CHECK=1 PIP_ROOT_USER_ACTION=ignore
+unset PYTHONPATH PYTHONHOME
+
+say() { printf '\n== %s\n' "$*"; }
+fail() { printf '\nerror: %s\n' "$*" >&2; exit 1; }
+
+# part NAME COMMAND...: runs one part and says how long it took.
+part() {
+  local name=$1 began=$SECONDS result=0
+  shift
+  say "$name"
+  "$@" || result=$?
+  printf -- '-- %s: %d s\n' "$name" $((SECONDS - began))
+  return $result
+}
+
+# --- What Debian (or somebody) must install -----------------------------------------------------------------------------
+missing=()   # what is not there, as Debian calls it
+
+can_compile() {  # can_compile TEXT OPTIONS...: whether the compiler takes, links, this program
+  local text=$1
+  shift
+  printf '%s\n' "$text" | "${CXX:-g++}" -std=c++20 -x c++ - -o "$build/.probe" "$@" >/dev/null 2>&1
+}
+
+cmake_is_new_enough() {
+  local version
+  version=$(cmake --version 2>/dev/null | sed -n '1s/[^0-9]*\([0-9.]*\).*/\1/p')
+  [ "$(printf '%s\n' 3.25 "$version" | sort -V | head -n 1)" = 3.25 ]
+}
+
+# The first Python from 3.10 up that can make a virtual environment and has its C headers.
+find_python() {
+  local candidate
+  for candidate in "${PYTHON:-}" python3 python3.14 python3.13 python3.12 python3.11 python3.10 /usr/bin/python3; do
+    [ -n "$candidate" ] || continue
+    "$candidate" - <<'P' >/dev/null 2>&1 && { command -v "$candidate"; return 0; }
+import ensurepip, os, sys, sysconfig, venv
+assert sys.version_info >= (3, 10)
+assert os.path.exists(os.path.join(sysconfig.get_path("include"), "Python.h"))
+P
+  done
+  return 1
+}
+
+look_for_packages() {
+  missing=()
+  can_compile 'consteval int one() { return 1; } int main() { return one() - 1; }' || missing+=(g++)
+  cmake_is_new_enough || missing+=(cmake)
+  command -v ninja >/dev/null || missing+=(ninja-build)
+  command -v pkg-config >/dev/null || missing+=(pkg-config)
+  can_compile $'#include <gtest/gtest.h>\nint main() {}' -lgtest -pthread || missing+=(libgtest-dev)
+  if [ "${need_benchmark:-}" = yes ]; then
+    can_compile $'#include <benchmark/benchmark.h>\nint main() {}' -lbenchmark -pthread || missing+=(libbenchmark-dev)
+    command -v valgrind >/dev/null || missing+=(valgrind)
+  fi
+  find_python >/dev/null || missing+=(python3 python3-venv python3-dev)
+}
+
+install_packages() {
+  look_for_packages
+  [ ${#missing[@]} -gt 0 ] || { echo "compiler, CMake, Ninja, GoogleTest and Python are there"; return 0; }
+  local sudo
+  if [ "$(id -u)" = 0 ]; then sudo=(); elif sudo -n true 2>/dev/null; then sudo=(sudo -n); else sudo=(no); fi
+  if [ "${sudo[*]-}" = no ] || ! command -v apt-get >/dev/null; then
+    fail "please install ${missing[*]} (Debian's names), then run this again"
+  fi
+  echo "installing ${missing[*]}"
+  "${sudo[@]}" apt-get -qq update
+  "${sudo[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -qq install -y --no-install-recommends "${missing[@]}" \
+    >"$build/apt.log" 2>&1 || { tail -n 20 "$build/apt.log" >&2; fail "apt-get could not install ${missing[*]}"; }
+  look_for_packages
+  [ ${#missing[@]} -eq 0 ] || fail "still missing after apt-get, or too old: ${missing[*]}"
+}
+
+# --- The virtual environment --------------------------------------------------------------------------------------------
+# What to install stands in pyproject.toml: the build's requirements and the "test" extra.
+requirements() {
+  "$venv/bin/python" - <<'P'
+try:
+    import tomllib
+except ImportError:  # Python 3.10
+    from pip._vendor import tomli as tomllib
+with open("pyproject.toml", "rb") as file:
+    settings = tomllib.load(file)
+for line in settings["build-system"]["requires"] + settings["project"]["optional-dependencies"]["test"]:
+    print(line)
+P
+}
+
+set_up_venv() {
+  if ! "$venv/bin/python" -m pip --version >/dev/null 2>&1; then
+    local python
+    python=$(find_python)
+    echo "making build/venv with $("$python" --version)"
+    rm -rf "$venv"
+    "$python" -m venv "$venv"
+  fi
+  requirements >"$build/requirements.txt"
+  if ! cmp -s "$build/requirements.txt" "$venv/requirements.txt"; then
+    echo "installing $(paste -sd' ' "$build/requirements.txt")"
+    "$venv/bin/python" -m pip install -q -r "$build/requirements.txt"
+    cp "$build/requirements.txt" "$venv/requirements.txt"
+  else
+    echo "build/venv is up to date"
+  fi
+  # C++ and Python are built with one Boost, whatever else this machine has.
+  boost=$("$venv/bin/python" -c 'import boost_headers, os; print(os.path.dirname(boost_headers.__file__))')/include
+}
+
+# --- Building -------------------------------------------------------------------------------------------------------------
+# cpp_build PRESET [BUILD-PRESET]: configures (quick when nothing changed) and builds.
+cpp_build() {
+  cmake --preset "$1" -D LAYSHAFT_BOOST_INCLUDE_DIR="$boost" >"$build/configure-$1.log" 2>&1 ||
+    { cat "$build/configure-$1.log" >&2; return 1; }
+  cmake --build --preset "${2:-$1}"
+}
+
+# What the Python package is made of, as one number.
+package_sources() {
+  { find include bindings -type f -not -name '*.pyc' | LC_ALL=C sort | xargs sha256sum
+    sha256sum CMakeLists.txt pyproject.toml; "$venv/bin/python" --version; } | sha256sum
+}
+
+python_build() {
+  local now
+  now=$(package_sources)
+  if [ -f "$venv/layshaft.stamp" ] && [ "$(cat "$venv/layshaft.stamp")" = "$now" ]; then
+    echo "the installed layshaft is up to date"
+    return 0
+  fi
+  rm -f "$venv/layshaft.stamp"
+  CMAKE_GENERATOR=Ninja "$venv/bin/python" -m pip install -q . --no-build-isolation --no-deps --force-reinstall \
+    -C build-dir=build/python -C cmake.define.LAYSHAFT_BOOST_INCLUDE_DIR="$boost" -C build.verbose=false || return 1
+  echo "$now" >"$venv/layshaft.stamp"
+}

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/tyre/code_designated.hpp>
+
+#include "../reference/csv.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <iterator>
+#include <map>
+#include <string>
+#include <tuple>
+#include <vector>
+
+namespace {
+using namespace layshaft;
+using layshaft_test::number;
+
+const std::map<std::string, TyreFamily> families{
+    {"normal-section code-designated (rim code 14+)", TyreFamily::normal_section},
+    {"low-section code-designated", TyreFamily::low_section},
+    {"small rim (code 12 and below)", TyreFamily::small_rim},
+    {"low-pressure (Table 6)", TyreFamily::low_pressure},
+    {"American (alphanumeric, Table 7)", TyreFamily::lettered},
+};
+
+// Data against data: every row of tests/reference/tyre_code_designated.csv is from memory.
+TEST(CodeDesignatedTyre, HasTheDimensionsOfTheReference) {
+  const auto rows = layshaft_test::read_csv("tyre_code_designated.csv");
+  ASSERT_EQ(rows.size(), std::size(code_designated_tyres));
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const auto& row = rows[i];
+    const CodeDesignatedTyre& tyre = code_designated_tyres[i];
+    std::string designation = std::string(tyre.section).append("-").append(find_rim_code(tyre.rim_code)->name);
+    if (row.at("designation").ends_with("M/C")) designation += "M/C";  // a mark, which the table does not need
+    EXPECT_EQ(designation, row.at("designation"));
+    EXPECT_EQ(tyre.family, families.at(row.at("family"))) << designation;
+    EXPECT_EQ(tyre.measuring_rim_width, number(row.at("measuring_rim_width_code"))) << designation;
+    EXPECT_EQ(tyre.least_diameter, number(row.at("overall_diameter_min_mm")) * units::mm) << designation;
+    EXPECT_EQ(tyre.diameter, number(row.at("overall_diameter_mm")) * units::mm) << designation;
+    EXPECT_EQ(tyre.greatest_diameter, number(row.at("overall_diameter_max_mm")) * units::mm) << designation;
+    EXPECT_EQ(tyre.section_width, number(row.at("section_width_mm")) * units::mm) << designation;
+    EXPECT_EQ(tyre.greatest_section_width, number(row.at("section_width_max_mm")) * units::mm) << designation;
+    const std::string& special = row.at("overall_diameter_max_special_use_mm");
+    ASSERT_EQ(tyre.greatest_diameter_special.has_value(), !special.empty()) << designation;
+    if (!special.empty()) {
+      EXPECT_EQ(*tyre.greatest_diameter_special, number(special) * units::mm) << designation;
+    }
+    EXPECT_EQ(to_string(code_designated_source.certainty), row.at("certainty")) << designation;
+  }
+}
+
+TEST(CodeDesignatedTyre, HasItsDimensionsInOrder) {
+  for (const CodeDesignatedTyre& tyre : code_designated_tyres) {
+    EXPECT_LT(find_rim_code(tyre.rim_code)->diameter, tyre.least_diameter) << tyre.section;
+    EXPECT_LT(tyre.least_diameter, tyre.diameter) << tyre.section;
+    EXPECT_LT(tyre.diameter, tyre.greatest_diameter) << tyre.section;
+    if (tyre.greatest_diameter_special) {
+      EXPECT_LT(tyre.greatest_diameter, *tyre.greatest_diameter_special);
+    }
+    EXPECT_LT(tyre.section_width, tyre.greatest_section_width) << tyre.section;
+    EXPECT_TRUE(detail::serves(tyre.family, tyre.rim_code)) << tyre.section;
+  }
+}
+
+// What lets a row serve other rims: overall diameter less rim diameter stands within 1 mm of one value. Section 2 1/2
+// is narrower on its rim of 12 (62 instead of 70 mm), which makes it another tyre.
+TEST(CodeDesignatedTyre, StandsEquallyHighOnEveryRim) {
+  std::map<std::tuple<TyreFamily, std::string_view, double>, std::vector<double>> heights;
+  for (const CodeDesignatedTyre& tyre : code_designated_tyres)
+    heights[{tyre.family, tyre.section, tyre.section_width / units::mm}].push_back(
+        (tyre.diameter - find_rim_code(tyre.rim_code)->diameter) / units::mm);
+  int compared = 0;
+  for (const auto& [key, values] : heights) {
+    const auto [least, greatest] = std::minmax_element(values.begin(), values.end());
+    EXPECT_LE(*greatest - *least, 2.0 + 1e-9) << std::get<1>(key);
+    compared += values.size() > 1;
+  }
+  EXPECT_EQ(compared, 23);  // the other sections have one rim
+}
+
+TEST(CodeDesignatedTyre, IsFoundByItsOwnSectionAndRim) {
+  for (const CodeDesignatedTyre& tyre : code_designated_tyres)
+    EXPECT_EQ(find_code_designated(tyre.section, tyre.rim_code), &tyre) << tyre.section;
+}
+
+TEST(CodeDesignatedTyre, OnAnotherRimIsTheOneOnTheNearest) {
+  static_assert(find_code_designated("4.10", 21)->rim_code == 19);
+  static_assert(find_code_designated("4.10", 8)->rim_code == 18);
+  static_assert(find_code_designated("3.00", 20)->rim_code == 19);  // of two equally near the smaller
+  static_assert(find_code_designated("3.00", 10)->family == TyreFamily::small_rim);
+  static_assert(find_code_designated("3.00", 14)->family == TyreFamily::normal_section);
+  static_assert(find_code_designated("MT90", 18)->rim_code == 17);
+}
+
+TEST(CodeDesignatedTyre, IsNotFoundWhereNoFamilyHasTheSection) {
+  static_assert(detail::row_of_code_designated("3.00", 13) < 0);  // between the rims of the two families
+  static_assert(detail::row_of_code_designated("2.75", 10) < 0);  // on larger rims only
+  static_assert(detail::row_of_code_designated("4.20", 18) < 0);
+  static_assert(detail::row_of_code_designated("4.1", 18) < 0);   // sections are names, not numbers
+  static_assert(detail::row_of_code_designated("", 18) < 0);
+  EXPECT_EQ(find_code_designated("4.20", 18), nullptr);
+  static_assert(noexcept(find_code_designated("4.10", 18)));
+}
+
+TEST(CodeDesignatedTyre, ShiftsByTheDifferenceOfTheRims) {
+  EXPECT_NEAR(overall_diameter_on_another_rim(641_mm, 457_mm, 533_mm) / units::mm, 717.0, 1e-9);
+  EXPECT_EQ(overall_diameter_on_another_rim(641_mm, 457_mm, 457_mm), 641_mm);
+  EXPECT_TRUE(formula::overall_diameter_on_another_rim::in_range(641_mm, 457_mm, 533_mm));
+  EXPECT_FALSE(formula::overall_diameter_on_another_rim::in_range(441_mm, 457_mm, 533_mm));
+}
+
+TEST(CodeDesignatedTyre, MissingFromTheTableHasNeighbours) {
+  static_assert(detail::sections_next_to("4.20", false, 18).below == "4.10");
+  static_assert(detail::sections_next_to("4.20", false, 18).above == "4.60");
+  static_assert(detail::sections_next_to("9.00", false, 18).above.empty());
+  static_assert(detail::sections_next_to("1.75", false, 18).above == "2.00");
+  static_assert(detail::sections_next_to("MT80", true, 16).below == "MS85");
+  static_assert(detail::sections_next_to("MT80", true, 16).above == "MT85");
+}
+
+}  // namespace

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/tyre/dimensions.hpp>
+
+#include <gtest/gtest.h>
+
+#include <limits>
+
+namespace {
+using namespace layshaft;
+
+TEST(TyreDimensions, FollowFromTheMarking) {
+  EXPECT_NEAR(section_height(110_mm, 90) / units::mm, 99.0, 1e-12);
+  EXPECT_NEAR(overall_diameter(457_mm, 99_mm) / units::mm, 655.0, 1e-12);
+  EXPECT_NEAR(overall_diameter_limit(457_mm, 99_mm, least_height_factor) / units::mm, 649.06, 1e-12);
+  EXPECT_NEAR(overall_diameter_limit(457_mm, 99_mm, greatest_height_factor(TyreUse::road)) / units::mm, 668.86, 1e-12);
+  EXPECT_NEAR(overall_diameter_limit(457_mm, 108_mm, greatest_height_factor(TyreUse::special)) / units::mm, 698.92,
+              1e-12);
+}
+
+TEST(TyreDimensions, LimitOfTheWholeHeightIsTheNominalDiameter) {
+  for (double height = 20.0; height < 400.0; height += 7.0)
+    EXPECT_EQ(overall_diameter_limit(432_mm, height * units::mm, 1.0), overall_diameter(432_mm, height * units::mm));
+}
+
+TEST(TyreDimensions, GiveTheHeightBack) {
+  for (double height = 20.0; height < 400.0; height += 7.0)
+    EXPECT_NEAR(section_height_of_diameter(overall_diameter(533_mm, height * units::mm), 533_mm) / units::mm, height,
+                1e-10);
+}
+
+TEST(TyreDimensions, ScaleWithTheirUnit) {
+  const double ratio = overall_diameter(2.0 * 457_mm, section_height(2.0 * 110_mm, 90)) /
+                       overall_diameter(457_mm, section_height(110_mm, 90));
+  EXPECT_NEAR(ratio, 2.0, 1e-15);
+}
+
+TEST(TyreDimensions, KnowTheirRange) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  EXPECT_TRUE(formula::section_height::in_range(110_mm, 90));
+  EXPECT_FALSE(formula::section_height::in_range(0_mm, 90));
+  EXPECT_FALSE(formula::section_height::in_range(110_mm, -90));
+  EXPECT_FALSE(formula::overall_diameter::in_range(infinity * units::mm, 99_mm));
+  EXPECT_FALSE(formula::overall_diameter_limit::in_range(457_mm, 99_mm, std::numeric_limits<double>::quiet_NaN()));
+  EXPECT_FALSE(formula::section_height_of_diameter::in_range(400_mm, 457_mm));
+}
+
+TEST(TyreDimensions, SayThatTheirLimitsAreFromMemory) {
+  static_assert(formula::overall_diameter_limit::about.source.certainty == Certainty::from_memory);
+  static_assert(formula::overall_diameter_limit::about.body == "rim_diameter + 2.0 * section_height * height_factor");
+}
+
+}  // namespace
