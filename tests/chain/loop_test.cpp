@@ -319,7 +319,7 @@ TEST(ChainLoop, RefusesACentreDistanceAtWhichTheSprocketsCollide) {
   EXPECT_EQ(smallest, 0.5 * (Sprocket(ChainSeries("520"), 14_teeth).tip_diameter().high +
                              Sprocket(ChainSeries("520"), 40_teeth).tip_diameter().high));
   EXPECT_TRUE(loop.try_links(smallest));
-  for (const Length centre : {Length::from_value(std::nextafter(smallest.value(), 0.0)), 100.0_mm, Length(), -640.0_mm,
+  for (const Length& centre : {Length::from_value(std::nextafter(smallest.value(), 0.0)), 100.0_mm, Length(), -640.0_mm,
                               Length::from_value(not_a_number), Length::from_value(infinite),
                               Length::from_value(-infinite), Length::from_value(1e300),
                               Length::from_value(DBL_MAX)}) {

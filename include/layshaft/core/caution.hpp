@@ -36,7 +36,7 @@ namespace layshaft {
   CAUTION(wheel_speed_ratio_changed)   /* change of rear over front circumference: ABS, traction control */         \
   CAUTION(over_rev_on_downshift)       /* change of engine speed at equal road speed */                             \
   CAUTION(front_wheel_lifts_sooner)    /* change of thrust */                                                       \
-  CAUTION(speedometer_may_read_low)    /* least reading over the true speed */                                      \
+  CAUTION(speedometer_may_read_low)    /* how far below the true speed, at the most */                                 \
   CAUTION(speedometer_may_read_high)   /* greatest change of reading at equal speed */                              \
   CAUTION(speedometer_error_unknown)   /* nothing: the stock instrument's own error was not stated */               \
   CAUTION(approval_and_insurance)      /* nothing: approval, insurance and road law */                              \

@@ -94,7 +94,7 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
   const Speed fastest = speeds.try_speed_range(static_cast<int>(speeds.overall_ratios().size()))->highest.nominal;
   const Band<Speed> shown = *reading.try_indicated(fastest);
   if (shown.low < fastest)
-    cautions.push_back({CautionCode::speedometer_may_read_low, {Amount::fraction(shown.low / fastest - 1.0)}});
+    cautions.push_back({CautionCode::speedometer_may_read_low, {Amount::fraction(1.0 - shown.low / fastest)}});
   if (shown.high > highest_lawful_reading(fastest) && reading.indicated_ratio().high > 1.0)
     cautions.push_back(
         {CautionCode::speedometer_may_read_high, {Amount::fraction(reading.indicated_ratio().high - 1.0)}});

@@ -71,7 +71,7 @@ namespace layshaft {
       case CautionCode::front_wheel_lifts_sooner:
         return "With {0} more thrust in each gear the front wheel lifts, and the rear wheel spins, sooner.";
       case CautionCode::speedometer_may_read_low:
-        return "The speedometer may read below the true speed (by {0}); that is unlawful on most roads. Correct it before "
+        return "The speedometer may read below the true speed (by up to {0}); that is unlawful on most roads. Correct it before "
                "riding.";
       case CautionCode::speedometer_may_read_high:
         return "The speedometer reads up to {0} higher than with stock parts, which may be more than the rule allows. "

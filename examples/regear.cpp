@@ -1,0 +1,310 @@
+// SPDX-License-Identifier: MIT
+// Which sprockets and chain suit a taller tyre, and what everything else does then.
+//
+//   regear [MACHINE.json] [--fitted MARKING] [--use road|special] [--circumference LENGTH] [--fronts 12,13]
+//          [--rears 47-53] [--thrust PERCENT] [--cruise SPEED] [--bought LINKS] [--units metric|us]
+//
+// The machine's stock set-up is the yardstick; the fitted tyre is what the rider has put on since. regear.py says the
+// same in the same words.
+#include <layshaft/io/json.hpp>
+#include <layshaft/layshaft.hpp>
+#include <layshaft/show/show.hpp>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <fstream>
+#include <iomanip>
+#include <iostream>
+#include <iterator>
+#include <sstream>
+#include <vector>
+
+namespace {
+
+using namespace layshaft;
+
+struct Question {
+  std::string machine_file = LAYSHAFT_MACHINES_DIR "/trail_bike.json";
+  std::optional<TyreSize> fitted;
+  std::optional<Band<Length>> circumference;
+  std::vector<Teeth> fronts;
+  std::vector<Teeth> rears;
+  double thrust = 0.0;  // the change wished for, as a fraction
+  std::optional<Speed> cruise;
+  std::optional<Links> bought;
+  UnitSystem units = UnitSystem::metric;
+};
+
+struct Candidate {
+  Setup setup;
+  Comparison comparison;
+};
+
+[[noreturn]] void fail(const std::string& sentence) { raise(Error::value(sentence)); }
+
+int whole(std::string_view text) {
+  int number = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+  if (error != std::errc{} || end != text.data() + text.size())
+    fail("expected a whole number, got \"" + std::string(text) + "\"");
+  return number;
+}
+
+// "12,13" and "47-53", and both mixed.
+std::vector<Teeth> teeth_list(std::string_view text) {
+  std::vector<Teeth> list;
+  std::stringstream parts{std::string(text)};
+  for (std::string part; std::getline(parts, part, ',');) {
+    const std::size_t dash = part.find('-');
+    const int first = whole(std::string_view(part).substr(0, dash));
+    const int last = dash == std::string::npos ? first : whole(std::string_view(part).substr(dash + 1));
+    if (last < first) fail("expected teeth in rising order, got \"" + part + "\"");
+    for (int count = first; count <= last; ++count) list.emplace_back(count);
+  }
+  if (list.empty()) fail("expected teeth such as 12,13 or 47-53, got nothing");
+  return list;
+}
+
+std::string read_file(const std::string& name) {
+  std::ifstream file(name, std::ios::binary);
+  if (!file) fail("cannot open " + name);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+Question ask(int argc, char** argv) {
+  Question question;
+  bool own_machine = false;
+  std::string marking, use = "road";
+  for (int i = 1; i < argc; ++i) {
+    const std::string_view option = argv[i];
+    if (!option.starts_with("--")) {
+      question.machine_file = option;
+      own_machine = true;
+      continue;
+    }
+    if (i + 1 == argc) fail("expected a value after " + std::string(option));
+    const std::string_view value = argv[++i];
+    if (option == "--fitted") marking = value;
+    else if (option == "--use") use = value;
+    else if (option == "--circumference") question.circumference = Band<Length>::exactly(parse_quantity<Length>(value));
+    else if (option == "--fronts") question.fronts = teeth_list(value);
+    else if (option == "--rears") question.rears = teeth_list(value);
+    else if (option == "--thrust") question.thrust = whole(value) / 100.0;
+    else if (option == "--cruise") question.cruise = parse_quantity<Speed>(value);
+    else if (option == "--bought") question.bought = Links(whole(value));
+    else if (option == "--units" && value == "us") question.units = UnitSystem::us;
+    else if (option == "--units" && value == "metric") question.units = UnitSystem::metric;
+    else fail("unknown option " + std::string(option) + " " + std::string(value));
+  }
+  if (use != "road" && use != "special") fail("expected --use road or --use special, got " + use);
+  if (!own_machine && marking.empty() && !question.circumference) {  // the rider of the README
+    marking = "120/90-18 M/C 65R TT";
+    use = "special";
+    if (!question.cruise) question.cruise = 85_kmh;
+    if (!question.bought) question.bought = 120_links;
+  }
+  if (!marking.empty()) question.fitted = TyreSize(marking, use == "special" ? TyreUse::special : TyreUse::road);
+  return question;
+}
+
+// The stock set-up on the fitted tyre, with other sprockets or the same; the chain is then an open question.
+Setup on_fitted_tyre(const Question& question, const Setup& stock, Teeth front, Teeth rear) {
+  SetupParts parts = stock.parts();
+  parts.front = front;
+  parts.rear = rear;
+  if (front != stock.front() || rear != stock.rear()) parts.links.reset();
+  if (question.fitted) parts.tyre = question.fitted, parts.circumference.reset();
+  if (question.circumference) parts.circumference = question.circumference;
+  return Setup(parts);
+}
+
+// Every pair of the candidates whose chain closes in the adjuster, nearest to the wish first.
+//
+// Half a point of thrust is less than any rider feels, and less than the tyre's own tolerance: among pairs that near to
+// the best, the one that changes fewest sprockets comes first, then the one whose chain pulls least.
+std::vector<Candidate> candidates(const Question& question, const Machine& machine) {
+  const Setup& stock = machine.stock();
+  std::vector<Teeth> fronts = question.fronts, rears = question.rears;
+  if (fronts.empty())
+    for (int step = -1; step <= 1; ++step) fronts.emplace_back(stock.front().count() + step);
+  if (rears.empty())
+    for (int step = -3; step <= 6; ++step) rears.emplace_back(stock.rear().count() + step);
+  std::vector<Candidate> list;
+  for (const Teeth front : fronts)
+    for (const Teeth rear : rears) {
+      const Setup setup = on_fitted_tyre(question, stock, front, rear);
+      const auto comparison = try_compare(machine, stock, setup);
+      if (comparison && comparison->trial.chain().fits) list.push_back({setup, *comparison});
+    }
+  if (list.empty()) fail("none of the candidates' chains closes in the adjuster");
+  const auto miss = [&](const Candidate& one) { return std::abs(one.comparison.thrust_change.nominal - question.thrust); };
+  double nearest = miss(list.front());
+  for (const Candidate& one : list) nearest = std::min(nearest, miss(one));
+  constexpr double felt = 0.005;
+  const auto rank = [&](const Candidate& one) {
+    const bool near = miss(one) <= nearest + felt;
+    const int changed = (one.setup.front() != stock.front()) + (one.setup.rear() != stock.rear());
+    return std::tuple(!near, near ? double(changed) : miss(one), one.comparison.wear.chain_tension_change.nominal,
+                      one.setup.front().count(), one.setup.rear().count());
+  };
+  std::ranges::stable_sort(list, {}, rank);
+  return list;
+}
+
+std::string sprockets(const Setup& setup) {
+  return std::to_string(setup.front().count()) + "/" + std::to_string(setup.rear().count());
+}
+
+std::string tyre_of(const Setup& setup, UnitSystem units) {
+  if (setup.circumference()) return "a measured rollout of " + show(*setup.circumference(), units);
+  return setup.tyre()->designation() + (setup.tyre()->use() == TyreUse::special ? " (special use)" : "");
+}
+
+void heading(std::string_view text) { std::cout << "\n" << text << "\n"; }
+void row(std::string_view label, std::string_view text) {
+  std::cout << "  " << std::left << std::setw(24) << label << text << "\n";
+}
+void row(std::string_view label, std::string_view one, std::string_view two, std::string_view three) {
+  std::cout << "  " << std::left << std::setw(24) << label << std::setw(24) << one << std::setw(24) << two << three << "\n";
+}
+
+void print_ledger(const Comparison& advised, const Setup& stock, const Setup& setup) {
+  heading("What makes up the change of thrust, in points that add up");
+  const std::string labels[] = {
+      "tyre", "front " + std::to_string(stock.front().count()) + " to " + std::to_string(setup.front().count()),
+      "rear " + std::to_string(stock.rear().count()) + " to " + std::to_string(setup.rear().count())};
+  for (std::size_t i = 0; i < advised.thrust_contributions.size(); ++i)
+    row(labels[i], show_percent(advised.thrust_contributions[i].points));
+  row("what is left", show_percent(advised.thrust_change));
+  row("by rule of thumb", show_percent(advised.rule_of_thumb.thrust_change) + ", off by " +
+                              show_signed(100.0 * advised.rule_of_thumb.error, 1) + " points");
+}
+
+void print_parts(const Question& question, const Machine& machine, const Candidate& best) {
+  const Setup& stock = machine.stock();
+  const Comparison& advised = best.comparison;
+  const ChainFit& chain = advised.trial.chain();
+  heading("What to buy and where it stands");
+  row("front sprocket", std::to_string(best.setup.front().count()) + " (as made " + std::to_string(stock.front().count()) + ")");
+  row("rear sprocket", std::to_string(best.setup.rear().count()) + " (as made " + std::to_string(stock.rear().count()) + ")");
+  row("chain", std::string(machine.chain().name()) + ", " + std::to_string(chain.links.count()) + " links (" +
+                   show_signed(advised.links_change, 0) + " against as made)");
+  if (question.bought) {
+    const auto cut = try_links_to_cut(*question.bought, chain.links);
+    row("links to cut", cut ? std::to_string(*cut) + " from a chain of " + std::to_string(question.bought->count())
+                            : std::string(cut.error().what()));
+  }
+  row("axle", show(chain.centre, question.units) + " from the front sprocket's axis");
+  row("room forward", show(chain.adjuster_forward, question.units));
+  row("room rearward", show(chain.adjuster_rearward, question.units) + ", which takes a chain " +
+                           show_number(100.0 * chain.wear_room.nominal, 1) + " % longer than new");
+}
+
+void print_road(const Question& question, const Machine& machine, const Appraisal& made, const Appraisal& tyre_only,
+                const Comparison& advised, const Comparison& tyre_alone) {
+  const UnitSystem units = question.units;
+  const int gears = static_cast<int>(made.overall_ratios().size());
+  heading("On the road, engine turning freely and no slip");
+  row("", "as made", "tyre only", "as advised");
+  row("thrust, every gear", "", show_percent(tyre_alone.thrust_change), show_percent(advised.thrust_change));
+  row("speed at equal revs", "", show_percent(tyre_alone.speed_change), show_percent(advised.speed_change));
+  if (question.cruise)
+    row("revs at " + show(*question.cruise, units), show(made.engine_speed_at(*question.cruise, gears), units),
+        show(tyre_only.engine_speed_at(*question.cruise, gears), units),
+        show(advised.trial.engine_speed_at(*question.cruise, gears), units));
+  const Gearbox& gearbox = machine.gearbox();
+  const std::string unit(display_unit(Speed(), units).name);
+  std::cout << "  speed in " << unit << " from " << show(gearbox.lowest_pull(), units) << " to "
+            << show(gearbox.rev_limit(), units) << ", nominal\n";
+  const auto range = [&](const Appraisal& appraisal, int gear) {
+    const SpeedRange speeds = appraisal.speed_range(gear);
+    const auto number = [&](Speed speed) { return show_number(speed.value() / display_unit(speed, units).unit, 1); };
+    return number(speeds.lowest.nominal) + " to " + number(speeds.highest.nominal);
+  };
+  for (int gear = 1; gear <= gears; ++gear)
+    row("gear " + std::to_string(gear), range(made, gear), range(tyre_only, gear), range(advised.trial, gear));
+}
+
+void print_speedometer(const Question& question, const Machine& machine, const Appraisal& advised) {
+  const SpeedometerReading& reading = advised.speedometer();
+  heading("Speedometer, which senses the " + std::string(to_string(machine.speedometer().sensor())));
+  row("reading over before", show(reading.indicated_ratio(), 3));
+  row("correction factor", show(reading.correction_factor(), 3));
+  row("odometer counts", show_percent(reading.odometer_drift()) + " against before");
+  if (machine.kind() != MachineKind::motorcycle) return;
+  const Speed test_speeds[] = {50_kmh, 90_kmh, 120_kmh};
+  for (const Speed& speed : test_speeds)
+    row("at a true " + show(speed, question.units), show(*reading.try_indicated(speed), question.units) + ", " +
+                                                        std::string(to_string(*reading.try_verdict(speed))) +
+                                                        " by UN R39");
+}
+
+std::string meets(const Hunting& hunting) {
+  return "the same link again after " + std::to_string(hunting.passes) + " passes, " +
+         (hunting.link_kinds == 2 ? "inner and outer links" : "only inner or only outer links");
+}
+
+void print_wear(const Appraisal& advised, const WearChange& change) {
+  heading("What wears, against as made");
+  row("chain's pull", show_percent(change.chain_tension_change) + " at equal thrust");
+  row("each front tooth", show(advised.wear().front_contacts_per_km, 0) + " meetings a km, " +
+                              show_percent(change.front_contacts_change));
+  row("each rear tooth", show(advised.wear().rear_contacts_per_km, 0) + " meetings a km, " +
+                             show_percent(change.rear_contacts_change));
+  row("a front tooth meets", meets(advised.wear().front_hunting));
+  row("a rear tooth meets", meets(advised.wear().rear_hunting));
+}
+
+void print_reason(const Question& question, const std::vector<Candidate>& list) {
+  const Candidate& best = list.front();
+  heading("Why this one");
+  std::cout << "  The wish was " << show_percent(question.thrust) << " of thrust; " << sprockets(best.setup) << " comes within "
+            << show_number(100.0 * std::abs(best.comparison.thrust_change.nominal - question.thrust), 1) << " points of it";
+  const double pull = best.comparison.wear.chain_tension_change.nominal;
+  std::cout << ", and its chain pulls " << show_number(100.0 * std::abs(pull), 1) << " % "
+            << (pull > 0.0 ? "harder" : "less hard") << " than as made.\n";
+  for (std::size_t i = 1; i < std::min<std::size_t>(list.size(), 4); ++i) {
+    const Comparison& other = list[i].comparison;
+    std::cout << "  " << sprockets(list[i].setup) << " would give " << show_percent(other.thrust_change.nominal) << " with "
+              << other.trial.chain().links.count() << " links and the chain's pull "
+              << show_percent(other.wear.chain_tension_change.nominal) << ".\n";
+  }
+}
+
+void advise(const Question& question) {
+  const Machine machine = machine_from_json(read_file(question.machine_file));
+  const Setup& stock = machine.stock();
+  const std::vector<Candidate> list = candidates(question, machine);
+  const Candidate& best = list.front();
+  const Comparison& advised = best.comparison;
+  const Setup tyre_setup = on_fitted_tyre(question, stock, stock.front(), stock.rear());
+  const Comparison tyre_alone = compare(machine, stock, tyre_setup);
+
+  std::cout << machine.name() << ": " << tyre_of(stock, question.units) << " as made, now on "
+            << tyre_of(tyre_setup, question.units) << "\n\n";
+  std::cout << (best.setup.front() == stock.front() && best.setup.rear() == stock.rear() ? "Keep " : "Fit ")
+            << sprockets(best.setup) << " with " << advised.trial.chain().links.count()
+            << " links: thrust in every gear is then " << show_percent(advised.thrust_change)
+            << " against as made, where the tyre alone would leave " << show_percent(tyre_alone.thrust_change) << ".\n";
+  print_ledger(advised, stock, best.setup);
+  print_parts(question, machine, best);
+  print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
+  print_speedometer(question, machine, advised.trial);
+  print_wear(advised.trial, advised.wear);
+  print_reason(question, list);
+  heading("Before you ride");
+  for (const Caution& caution : advised.cautions()) std::cout << "  - " << sentence(caution, question.units) << "\n";
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    advise(ask(argc, argv));
+    return 0;
+  } catch (const std::exception& error) {
+    std::cerr << "regear: " << error.what() << "\n";
+    return 1;
+  }
+}
