@@ -115,15 +115,21 @@ template <class T>
   return detail::Want<T>::from(object, argument);
 }
 
-/// A C++ value as Python shows it: counts as ints, bands as Band, texts as str, what is missing as None.
+/// A C++ value as Python shows it: counts as ints, bands as Band, enumerations as their word, lists as tuples, what is
+/// missing as None.
 template <class T>
 [[nodiscard]] py::object give(const T& value) {
-  if constexpr (std::is_base_of_v<py::handle, T>)
+  if constexpr (std::is_enum_v<T>) {
+    const std::string_view word = to_string(value);
+    return py::str(word.data(), word.size());
+  } else if constexpr (std::is_base_of_v<py::object, T>) {
     return value;
-  else
+  } else {
     return py::cast(value);
+  }
 }
 [[nodiscard]] inline py::object give(std::string_view text) { return py::str(text.data(), text.size()); }
+[[nodiscard]] inline py::object give(const std::string& text) { return py::str(text); }
 template <class CountKind>
 [[nodiscard]] py::object give(Count<CountKind> count) {
   return py::int_(count.count());
@@ -136,6 +142,13 @@ template <class T>
 [[nodiscard]] py::object give(const std::optional<T>& value) {
   if (!value) return py::none();
   return give(*value);
+}
+/// Anything that can be gone through, as a tuple.
+template <class List>
+[[nodiscard]] py::tuple give_list(const List& list) {
+  py::list items;
+  for (const auto& item : list) items.append(give(item));
+  return py::tuple(items);
 }
 
 }  // namespace layshaft::python

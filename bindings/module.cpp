@@ -7,7 +7,16 @@ namespace layshaft::python {
 
 void register_quantities(pybind11::module_& module);
 void register_band(pybind11::module_& module);
+void register_remake(pybind11::module_& module);
+void register_source(pybind11::module_& module);
 void register_gearing(pybind11::module_& module);
+void register_tyre(pybind11::module_& module);
+void register_chain(pybind11::module_& module);
+void register_wear(pybind11::module_& module);
+void register_instrument(pybind11::module_& module);
+void register_setup(pybind11::module_& module);
+void register_appraisals(pybind11::module_& module);
+void register_show(pybind11::module_& module);
 
 }  // namespace layshaft::python
 
@@ -21,5 +30,14 @@ PYBIND11_MODULE(_core, module) {
   register_errors(module);
   register_quantities(module);
   register_band(module);     // of quantities
-  register_gearing(module);  // over quantities
+  register_remake(module);
+  register_source(module);
+  register_gearing(module);     // over quantities
+  register_tyre(module);        // with sources
+  register_chain(module);
+  register_wear(module);
+  register_instrument(module);
+  register_setup(module);       // of tyres, chains and instruments
+  register_appraisals(module);  // of machines and set-ups
+  register_show(module);
 }

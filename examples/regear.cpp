@@ -235,8 +235,8 @@ void print_speedometer(const Question& question, const Machine& machine, const A
   if (machine.kind() != MachineKind::motorcycle) return;
   const Speed test_speeds[] = {50_kmh, 90_kmh, 120_kmh};
   for (const Speed& speed : test_speeds)
-    row("at a true " + show(speed, question.units), show(*reading.try_indicated(speed), question.units) + ", " +
-                                                        std::string(to_string(*reading.try_verdict(speed))) +
+    row("at a true " + show(speed, question.units), show(reading.indicated(speed), question.units) + ", " +
+                                                        std::string(to_string(reading.verdict(speed))) +
                                                         " by UN R39");
 }
 

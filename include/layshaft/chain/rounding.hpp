@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <string>
+#include <string_view>
 
 /// @file
 /// From a real number of links to a whole one. Textbooks do it in different ways, so it is a choice.
@@ -18,6 +19,16 @@ enum class LinkRounding {
   down_to_even,  ///< the even number below
   up,            ///< the next whole number, even or odd
 };
+
+[[nodiscard]] constexpr std::string_view to_string(LinkRounding rounding) noexcept {
+  switch (rounding) {
+    case LinkRounding::up_to_even: return "up to even";
+    case LinkRounding::nearest_even: return "nearest even";
+    case LinkRounding::down_to_even: return "down to even";
+    case LinkRounding::up: return "up";
+  }
+  return {};
+}
 
 /// How far a number of links may stand from a whole one and still count as it: a billionth of a link, which is far
 /// less than can be measured and far more than the rounding of the loop's arithmetic.

@@ -3,7 +3,8 @@
 
 #include <layshaft/core/checks.hpp>
 #include <layshaft/instrument/legal_limits.hpp>
-#include <layshaft/instrument/speedometer.hpp>
+
+#include <optional>
 
 /// @file
 /// What the machine's speedometer and odometer make of a set-up.
@@ -12,9 +13,13 @@ namespace layshaft {
 /// The instrument part of an appraisal: readings against what the stock parts gave.
 class SpeedometerReading {
  public:
+  /// @param reading_error the stock instrument's own error, where it is known
   /// @param indicated_ratio reading with this set-up over reading with the stock one, at the same true speed
-  SpeedometerReading(const Speedometer& speedometer, const Band<double>& indicated_ratio)
-      : reading_error_(speedometer.reading_error()), indicated_ratio_(indicated_ratio) {}
+  SpeedometerReading(const std::optional<Band<double>>& reading_error, const Band<double>& indicated_ratio)
+      : reading_error_(reading_error), indicated_ratio_(indicated_ratio) {}
+
+  /// The stock reading over the true speed, less one; none where nobody measured it.
+  [[nodiscard]] const std::optional<Band<double>>& reading_error() const noexcept { return reading_error_; }
 
   /// The reading over the stock parts' reading, at the same true speed.
   [[nodiscard]] const Band<double>& indicated_ratio() const noexcept { return indicated_ratio_; }
@@ -37,6 +42,13 @@ class SpeedometerReading {
     if (!indicated) return indicated.error();
     return speedometer_verdict(true_speed, *indicated);
   }
+
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws RangeError
+  [[nodiscard]] Band<Speed> indicated(Speed true_speed) const { return try_indicated(true_speed).value(); }
+  /// @throws RangeError
+  [[nodiscard]] SpeedometerVerdict verdict(Speed true_speed) const { return try_verdict(true_speed).value(); }
+#endif
 
   friend bool operator==(const SpeedometerReading&, const SpeedometerReading&) = default;
 

@@ -83,7 +83,7 @@ namespace detail {
   const auto chain = fit_chain_of(machine, setup);
   if (!chain) return chain.error();
   const RoadSpeeds speeds(machine.gearbox(), setup.front(), setup.rear(), Rollout(setup).circumference());
-  const SpeedometerReading speedometer(machine.speedometer(),
+  const SpeedometerReading speedometer(machine.speedometer().reading_error(),
                                        indicated_ratio(machine.speedometer().sensor(), machine.stock(), setup));
   const ToothWear wear = tooth_wear(setup.front(), setup.rear(), chain->links, speeds.circumference());
   return Appraisal(speeds, *chain, wear, speedometer, find_cautions(machine, base, setup, *chain, speeds, speedometer));

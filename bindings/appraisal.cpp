@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+#include "value.hpp"
+#include "wants.hpp"
+
+#include <layshaft/setup/comparison.hpp>
+#include <layshaft/show/caution_text.hpp>
+
+namespace layshaft::python {
+namespace {
+
+/// What was asked, kept beside the answer: it is the repr, and pickles ask again.
+struct PyAppraisal {
+  std::shared_ptr<const Machine> machine;
+  Setup base;  ///< what the cautions are told against
+  Setup setup;
+  Appraisal appraisal;
+
+  friend bool operator==(const PyAppraisal& a, const PyAppraisal& b) { return a.appraisal == b.appraisal; }
+};
+struct PyComparison {
+  std::shared_ptr<const Machine> machine;
+  Setup base;
+  Setup trial;
+  Comparison comparison;
+
+  friend bool operator==(const PyComparison& a, const PyComparison& b) { return a.comparison == b.comparison; }
+};
+
+/// An amount as Python has it: a quantity, an int for a count, a float.
+py::object give_amount(const Amount& amount) {
+  switch (amount.dimension) {
+    case Dimension::none: return py::none();
+    case Dimension::number:
+    case Dimension::fraction: return py::float_(amount.value);
+    case Dimension::teeth:
+    case Dimension::links: return py::int_(static_cast<int>(amount.value));
+    case Dimension::length: return py::cast(Length::from_value(amount.value));
+    case Dimension::mass: return py::cast(Mass::from_value(amount.value));
+    case Dimension::speed: return py::cast(Speed::from_value(amount.value));
+    case Dimension::angular_speed: return py::cast(AngularSpeed::from_value(amount.value));
+  }
+  return py::none();
+}
+py::tuple amounts_of(const Caution& caution) {
+  py::list amounts;
+  for (const Amount& amount : caution.amounts)
+    if (amount.dimension != Dimension::none) amounts.append(give_amount(amount));
+  return py::tuple(amounts);
+}
+
+void register_caution(py::module_& module) {
+  py::class_<Caution> type(module, "Caution", py::is_final(),
+                           "What a rider must be told: .code, the .amounts that raised it, and .sentence(units).");
+  def_property(type, "code", "Its code.", [](const Caution& c) { return c.code; });
+  def_property(type, "amounts", "The quantities that raised it.", [](const Caution& c) { return py::object(amounts_of(c)); });
+  def(type, "sentence(units='metric')", "The caution in words, in 'metric' or 'us' units.",
+      [](const Caution& c, const Arguments& given) { return sentence(c, given.want<UnitSystem>("units", UnitSystem::metric)); });
+  type.def("__str__", [](const Caution& c) { return sentence(c, UnitSystem::metric); });
+  type.def("__repr__", [](const Caution& c) {
+    std::string text = "<Caution " + std::string(to_string(c.code));
+    for (const py::handle amount : amounts_of(c)) text += " " + py::repr(amount).cast<std::string>();
+    return text + ">";
+  });
+  type.def("__eq__", [](const Caution& c, const py::object& other) {
+    return py::isinstance<Caution>(other) && c == py::cast<const Caution&>(other);
+  });
+  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
+  // A caution comes only with what raised it, so that a pickle keeps its bytes: code, then value and kind of each amount.
+  type.def(py::pickle(
+      [](const Caution& c) {
+        return py::make_tuple(static_cast<int>(c.code), c.amounts[0].value, static_cast<int>(c.amounts[0].dimension),
+                              c.amounts[1].value, static_cast<int>(c.amounts[1].dimension));
+      },
+      [](const py::tuple& state) {
+        const auto amount = [&](std::size_t at) {
+          Amount made;
+          made.value = state[at].cast<double>();
+          made.dimension = static_cast<Dimension>(state[at + 1].cast<int>());
+          return made;
+        };
+        return Caution{static_cast<CautionCode>(state[0].cast<int>()), {amount(1), amount(3)}};
+      }));
+}
+
+void register_appraisal(py::module_& module) {
+  def_struct<SpeedRange>(module, "SpeedRange", "The speeds a gear covers.",
+                         Field{"lowest", &SpeedRange::lowest, "At the lowest engine speed that pulls cleanly, a Band."},
+                         Field{"highest", &SpeedRange::highest, "At the limit, a Band."});
+  py::class_<PyAppraisal> type(module, "Appraisal", py::is_final(),
+                               "Every number that follows from a machine and a set-up; made by appraise().");
+  def_property(type, "machine", "The machine.", [](const PyAppraisal& a) { return *a.machine; });
+  def_property(type, "setup", "The set-up.", [](const PyAppraisal& a) { return a.setup; });
+  def_property(type, "overall_ratios", "Engine turns per wheel turn, from first gear up.",
+               [](const PyAppraisal& a) { return py::object(give_list(a.appraisal.overall_ratios())); });
+  def_property(type, "circumference", "Rolling circumference, a Band of Length.",
+               [](const PyAppraisal& a) { return a.appraisal.circumference(); });
+  def_property(type, "chain", "Links, axle position and room: a ChainFit.", [](const PyAppraisal& a) { return a.appraisal.chain(); });
+  def_property(type, "wear", "How often each tooth meets the chain: a ToothWear.",
+               [](const PyAppraisal& a) { return a.appraisal.wear(); });
+  def_property(type, "speedometer", "What the instrument shows: a SpeedometerReading.",
+               [](const PyAppraisal& a) { return a.appraisal.speedometer(); });
+  def_property(type, "cautions", "What the rider must be told, a tuple of Caution.",
+               [](const PyAppraisal& a) { return py::object(give_list(a.appraisal.cautions())); });
+  def(type, "speed_at(engine_speed, gear)", "Road speed at an engine speed in a gear (from 1), a Band of Speed.",
+      [](const PyAppraisal& a, const Arguments& given) {
+        return a.appraisal.speed_at(given.want<AngularSpeed>("engine_speed"), given.want<int>("gear"));
+      });
+  def(type, "engine_speed_at(speed, gear)", "Engine speed at a road speed in a gear (from 1), a Band of AngularSpeed.",
+      [](const PyAppraisal& a, const Arguments& given) {
+        return a.appraisal.engine_speed_at(given.want<Speed>("speed"), given.want<int>("gear"));
+      });
+  def(type, "speed_range(gear)", "The speeds a gear (from 1) covers: a SpeedRange.",
+      [](const PyAppraisal& a, const Arguments& given) { return a.appraisal.speed_range(given.want<int>("gear")); });
+  type.def("__eq__", [](const PyAppraisal& a, const py::object& other) {
+    return py::isinstance<PyAppraisal>(other) && a == py::cast<const PyAppraisal&>(other);
+  });
+  type.def("__hash__", [](const PyAppraisal& a) { return py::hash(py::repr(py::cast(a.setup))); });
+  type.def("__repr__", [](const PyAppraisal& a) {
+    return "<Appraisal of " + py::repr(py::cast(a.setup)).cast<std::string>() + " on " + a.machine->name() + ">";
+  });
+  const auto make = [](std::shared_ptr<const Machine> machine, const Setup& base, const Setup& setup) {
+    auto made = layshaft::detail::appraise_against(*machine, base, setup);
+    return PyAppraisal{std::move(machine), base, setup, std::move(made).value()};
+  };
+  module.def("_appraise_against", [make](const Machine& machine, const Setup& base, const Setup& setup) {
+    return make(std::make_shared<const Machine>(machine), base, setup);
+  });
+  type.def("__reduce__", [](const PyAppraisal& a) {
+    return py::make_tuple(py::module_::import("layshaft._core").attr("_appraise_against"),
+                          py::make_tuple(py::cast(*a.machine), a.base, a.setup));
+  });
+  def(module, "appraise(machine, setup)",
+      "Every number that follows from a machine and a set-up: an Appraisal. RangeError where no even chain fits the "
+      "adjuster; it names the nearest sprockets that would.",
+      [make](const Arguments& given) {
+        const Machine& machine = given.want<Machine>("machine");
+        return make(std::make_shared<const Machine>(machine), machine.stock(), given.want<Setup>("setup"));
+      });
+}
+
+void register_comparison(py::module_& module) {
+  def_struct<WearChange>(module, "WearChange", "What wears otherwise than before: Bands of fractions, trial / base - 1.",
+                         Field{"chain_tension_change", &WearChange::chain_tension_change, "The chain's pull at equal thrust."},
+                         Field{"front_contacts_change", &WearChange::front_contacts_change, "Meetings of each front tooth."},
+                         Field{"rear_contacts_change", &WearChange::rear_contacts_change, "Meetings of each rear tooth."});
+  def_struct<RuleOfThumb>(module, "RuleOfThumb", "The trade's answer beside the exact one.",
+                          Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},
+                          Field{"error", &RuleOfThumb::error, "Rule less exact."});
+  def_struct<Contribution>(module, "Contribution", "What one cause contributes to a change.",
+                           Field{"cause", &Contribution::cause, "'tyre', 'front sprocket' or 'rear sprocket'."},
+                           Field{"points", &Contribution::points, "Its part of the change, a Band of fractions."});
+
+  py::class_<PyComparison> type(
+      module, "Comparison", py::is_final(),
+      "Two set-ups of one machine side by side; made by compare(). Changes are Bands of fractions, trial / base - 1.");
+  def_property(type, "base", "The base's Appraisal.", [](const PyComparison& c) {
+    return PyAppraisal{c.machine, c.base, c.base, c.comparison.base};
+  });
+  def_property(type, "trial", "The trial's Appraisal.", [](const PyComparison& c) {
+    return PyAppraisal{c.machine, c.base, c.trial, c.comparison.trial};
+  });
+  const auto part = [&]<class Member>(const char* name, const char* doc, Member Comparison::*member) {
+    def_property(type, name, doc, [member](const PyComparison& c) { return c.comparison.*member; });
+  };
+  part("thrust_change", "In every gear, at equal engine torque and drive efficiency.", &Comparison::thrust_change);
+  part("speed_change", "In every gear, at equal engine speed.", &Comparison::speed_change);
+  part("engine_speed_change", "In every gear, at equal road speed.", &Comparison::engine_speed_change);
+  part("indicated_ratio", "What the speedometer shows after over before, at the same true speed.", &Comparison::indicated_ratio);
+  part("links_change", "Links more (or, below 0, fewer).", &Comparison::links_change);
+  part("wear", "What wears otherwise: a WearChange.", &Comparison::wear);
+  part("rule_of_thumb", "The trade's answer for thrust: a RuleOfThumb.", &Comparison::rule_of_thumb);
+  def_property(type, "thrust_contributions", "Who takes and gives how much of the change of thrust.",
+               [](const PyComparison& c) { return py::object(give_list(c.comparison.thrust_contributions)); });
+  def_property(type, "cautions", "What the rider must be told, a tuple of Caution.",
+               [](const PyComparison& c) { return py::object(give_list(c.comparison.cautions())); });
+  type.def("__eq__", [](const PyComparison& c, const py::object& other) {
+    return py::isinstance<PyComparison>(other) && c == py::cast<const PyComparison&>(other);
+  });
+  type.def("__hash__", [](const PyComparison& c) {
+    return py::hash(py::make_tuple(py::repr(py::cast(c.base)), py::repr(py::cast(c.trial))));
+  });
+  type.def("__repr__", [](const PyComparison& c) {
+    return "<Comparison of " + py::repr(py::cast(c.base)).cast<std::string>() + " with " +
+           py::repr(py::cast(c.trial)).cast<std::string>() + " on " + c.machine->name() + ">";
+  });
+  type.def("__reduce__", [](const PyComparison& c) {
+    return py::make_tuple(py::module_::import("layshaft").attr("compare"),
+                          py::make_tuple(py::cast(*c.machine), c.base, c.trial));
+  });
+  def(module, "compare(machine, base, trial)",
+      "Two set-ups of one machine side by side: a Comparison. RangeError names the set-up that cannot be appraised.",
+      [](const Arguments& given) {
+        const Machine& machine = given.want<Machine>("machine");
+        const Setup& base = given.want<Setup>("base");
+        const Setup& trial = given.want<Setup>("trial");
+        return PyComparison{std::make_shared<const Machine>(machine), base, trial, compare(machine, base, trial)};
+      });
+}
+
+}  // namespace
+
+void register_appraisals(py::module_& module) {
+  register_caution(module);
+  register_appraisal(module);
+  register_comparison(module);
+}
+
+}  // namespace layshaft::python

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: MIT
+#include "formula.hpp"
+#include "value.hpp"
+#include "wants.hpp"
+
+#include <layshaft/chain/chain.hpp>
+
+namespace layshaft::python {
+namespace {
+
+void register_series(py::module_& module) {
+  py::class_<ChainSeries> type(
+      module, "ChainSeries", py::is_final(),
+      "ChainSeries(name)\n--\n\nA chain series by any usual spelling of its name: '520', '08B', 'ANSI 40'. Dimensions are "
+      "Lengths; pin, strength and mass are None where no source gives them. Raises ParseError for an unknown name.");
+  def_init(type, "ChainSeries(name)", [](const Arguments& given) { return given.want<ChainSeries>("name"); });
+  def_property(type, "name", "The name of the series.", [](const ChainSeries& s) { return s.name(); });
+  def_property(type, "pitch", "Pitch.", [](const ChainSeries& s) { return s.pitch(); });
+  def_property(type, "roller_diameter", "Greatest roller diameter.", [](const ChainSeries& s) { return s.roller_diameter(); });
+  def_property(type, "inner_width", "Least width between the inner plates.", [](const ChainSeries& s) { return s.inner_width(); });
+  def_property(type, "pin_diameter", "Greatest pin diameter, or None.", [](const ChainSeries& s) { return s.pin_diameter(); });
+  def_property(type, "tensile_strength", "Least tensile strength, a Force, or None.",
+               [](const ChainSeries& s) { return s.tensile_strength(); });
+  def_property(type, "mass_per_length", "A LinearDensity, or None.", [](const ChainSeries& s) { return s.mass_per_length(); });
+  def_property(type, "sources", "Where each property comes from: a dict of Source.", [](const ChainSeries& s) {
+    py::dict sources;
+    sources["pitch"] = s.source(ChainProperty::pitch);
+    sources["roller_diameter"] = s.source(ChainProperty::roller_diameter);
+    sources["inner_width"] = s.source(ChainProperty::inner_width);
+    if (s.pin_diameter()) sources["pin_diameter"] = s.source(ChainProperty::pin_diameter);
+    if (s.tensile_strength()) sources["tensile_strength"] = s.source(ChainProperty::tensile_strength);
+    if (s.mass_per_length()) sources["mass_per_length"] = s.source(ChainProperty::mass_per_length);
+    return py::object(sources);
+  });
+  type.def("__str__", [](const ChainSeries& s) { return give(s.name()); });
+  def_value(type, [](const ChainSeries& s) { return Remake{py::make_tuple(give(s.name())), {}}; });
+  def(module, "chain_series_names()", "The names of all chain series.",
+      [](const Arguments&) { return py::object(give_list(chain_series_names())); });
+}
+
+void register_sprocket(py::module_& module) {
+  py::class_<Sprocket> type(module, "Sprocket", py::is_final(),
+                            "Sprocket(series, teeth)\n--\n\nA sprocket's diameters to ISO 606, as Lengths.");
+  def_init(type, "Sprocket(series, teeth)", [](const Arguments& given) {
+    return Sprocket(given.want<ChainSeries>("series"), given.want<Teeth>("teeth"));
+  });
+  def_property(type, "series", "Its chain series.", [](const Sprocket& s) { return s.series(); });
+  def_property(type, "teeth", "Its number of teeth.", [](const Sprocket& s) { return s.teeth(); });
+  def_property(type, "pitch_diameter", "Diameter of the circle through the joints.",
+               [](const Sprocket& s) { return s.pitch_diameter(); });
+  def_property(type, "root_diameter", "Diameter at the roots of the teeth.", [](const Sprocket& s) { return s.root_diameter(); });
+  def_property(type, "tip_diameter", "Diameter over the tips, a Band between the standard's limits.",
+               [](const Sprocket& s) { return s.tip_diameter(); });
+  def_value(type, [](const Sprocket& s) { return Remake{py::make_tuple(give(s.series()), give(s.teeth())), {}}; });
+}
+
+void register_loop(py::module_& module) {
+  py::class_<ChainLoop> type(
+      module, "ChainLoop", py::is_final(),
+      "ChainLoop(series, front, rear)\n--\n\nThe exact loop of a chain around two sprockets, both ways: links for a centre "
+      "distance, and centre distance for links.");
+  def_init(type, "ChainLoop(series, front, rear)", [](const Arguments& given) {
+    return ChainLoop(given.want<ChainSeries>("series"), given.want<Teeth>("front"), given.want<Teeth>("rear"));
+  });
+  def_property(type, "series", "The chain series.", [](const ChainLoop& l) { return l.series(); });
+  def_property(type, "front", "Teeth of the front sprocket.", [](const ChainLoop& l) { return l.front(); });
+  def_property(type, "rear", "Teeth of the rear sprocket.", [](const ChainLoop& l) { return l.rear(); });
+  def_property(type, "smallest_centre", "The centre distance at which the sprockets touch.",
+               [](const ChainLoop& l) { return l.smallest_centre(); });
+  def_property(type, "fewest_links", "The fewest links that go around both sprockets.",
+               [](const ChainLoop& l) { return l.fewest_links(); });
+  def(type, "links(centre)", "The number of links, a real number, at a centre distance. RangeError where the sprockets collide.",
+      [](const ChainLoop& l, const Arguments& given) { return l.links(given.want<Length>("centre")); });
+  def(type, "centre(links)",
+      "The centre distance (Length) of a number of links, whole or real. RangeError where the sprockets cannot carry so few.",
+      [](const ChainLoop& l, const Arguments& given) { return l.centre(given.want<double>("links")); });
+  def(type, "wrap_front(centre)", "The Angle over which the chain wraps the front sprocket.",
+      [](const ChainLoop& l, const Arguments& given) { return l.wrap_front(given.want<Length>("centre")); });
+  def(type, "wrap_rear(centre)", "The Angle over which the chain wraps the rear sprocket.",
+      [](const ChainLoop& l, const Arguments& given) { return l.wrap_rear(given.want<Length>("centre")); });
+  def(type, "run_length(centre)", "The Length of each straight run.",
+      [](const ChainLoop& l, const Arguments& given) { return l.run_length(given.want<Length>("centre")); });
+  def(type, "links_approximate(centre)", "The number of links by the handbook's formula, to stand beside the exact one.",
+      [](const ChainLoop& l, const Arguments& given) { return l.links_approximate(given.want<Length>("centre")); });
+  def_value(type, [](const ChainLoop& l) {
+    return Remake{py::make_tuple(give(l.series()), give(l.front()), give(l.rear())), {}};
+  });
+}
+
+void register_fit(py::module_& module) {
+  const char* signature = "Adjuster(centre_min, centre_max, slack='0 mm')";
+  py::class_<Adjuster> adjuster(
+      module, "Adjuster", py::is_final(),
+      Signature(signature)
+          .doc("Where the axle can stand, as centre distances on the stand, and the slack to set: the hand movement at "
+               "mid-span of the lower run, up plus down, in neutral.",
+               false)
+          .c_str());
+  def_init(adjuster, signature, [](const Arguments& given) {
+    return Adjuster(given.want<Length>("centre_min"), given.want<Length>("centre_max"),
+                    given.want<Length>("slack", Length()));
+  });
+  def_property(adjuster, "centre_min", "Foremost position.", [](const Adjuster& a) { return a.centre_min(); });
+  def_property(adjuster, "centre_max", "Rearmost position.", [](const Adjuster& a) { return a.centre_max(); });
+  def_property(adjuster, "slack", "Hand movement at mid-span.", [](const Adjuster& a) { return a.slack(); });
+  def_value(adjuster, [](const Adjuster& a) {
+    Remake remake{py::make_tuple(give(a.centre_min()), give(a.centre_max())), {}};
+    if (a.slack() != Length()) remake.named["slack"] = give(a.slack());
+    return remake;
+  });
+
+  def_struct<ChainFit>(
+      module, "ChainFit", "A number of links in an adjuster. Bands run over a new chain's length, 0 to +0.15 %.",
+      Field{"links", &ChainFit::links, "The number of links."},
+      Field{"centre", &ChainFit::centre, "Where the axle stands with the stated slack, a Band of Length."},
+      Field{"fits", &ChainFit::fits, "Whether the whole band stands inside the adjuster."},
+      Field{"adjuster_forward", &ChainFit::adjuster_forward, "Room to come forward, a Band of Length; below 0: none."},
+      Field{"adjuster_rearward", &ChainFit::adjuster_rearward, "Room to go back, a Band of Length; below 0: none."},
+      Field{"wear_room", &ChainFit::wear_room, "Elongation at which the adjuster ends, a Band of fractions."},
+      Field{"offset_link", &ChainFit::offset_link, "Whether the odd count needs an offset link."});
+  def(module, "fit_links(loop, links, adjuster)", "Where the axle stands with this many links: a ChainFit.",
+      [](const Arguments& given) {
+        return fit_links(given.want<ChainLoop>("loop"), given.want<Links>("links"), given.want<Adjuster>("adjuster"));
+      });
+  def(module, "shortest_links(loop, adjuster)",
+      "The shortest even chain that reaches the stated slack inside the adjuster. RangeError where none does: it says by "
+      "how much, and which nearest sprockets would fit.",
+      [](const Arguments& given) {
+        return shortest_links(given.want<ChainLoop>("loop"), given.want<Adjuster>("adjuster"));
+      });
+  def(module, "links_to_cut(bought, needed)", "How many links to cut from a longer chain. RangeError where it is too short.",
+      [](const Arguments& given) { return links_to_cut(given.want<Links>("bought"), given.want<Links>("needed")); });
+  def(module, "round_links(links, rounding='up to even')",
+      "A real number of links made whole: 'up to even', 'nearest even', 'down to even' or 'up'. Books differ.",
+      [](const Arguments& given) {
+        return round_links(given.want<double>("links"), given.want<LinkRounding>("rounding", LinkRounding::up_to_even));
+      });
+}
+
+}  // namespace
+
+void register_chain(py::module_& module) {
+  register_series(module);
+  register_sprocket(module);
+  register_loop(module);
+  register_fit(module);
+  def_formula<formula::pitch_diameter>(module, "Pitch diameter (Length) of a sprocket.");
+  def_formula<formula::spare_length>(module, "Chain length (Length) to spare for a hand movement at mid-span.");
+  def_formula<formula::slack_by_hand>(module, "Hand movement (Length) at mid-span, up plus down, for a spare length.");
+}
+
+}  // namespace layshaft::python

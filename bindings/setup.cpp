@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: MIT
+#include "value.hpp"
+#include "wants.hpp"
+
+#include <layshaft/io/json.hpp>
+
+#include <algorithm>
+
+namespace layshaft::python {
+namespace {
+
+template <class T>
+void name_if(py::dict& named, const char* name, const std::optional<T>& value) {
+  if (value) named[name] = give(*value);
+}
+
+void register_gearbox(py::module_& module) {
+  py::class_<GearPair> pair(module, "GearPair", py::is_final(),
+                            "GearPair(driving, driven)\n--\n\nA pair of gears by their teeth.");
+  def_init(pair, "GearPair(driving, driven)", [](const Arguments& given) {
+    return GearPair{given.want<Teeth>("driving"), given.want<Teeth>("driven")};
+  });
+  def_property(pair, "driving", "Teeth of the driving gear.", [](const GearPair& p) { return p.driving; });
+  def_property(pair, "driven", "Teeth of the driven gear.", [](const GearPair& p) { return p.driven; });
+  def_property(pair, "ratio", "Driven over driving teeth.", [](const GearPair& p) { return p.ratio(); });
+  def_value(pair, [](const GearPair& p) { return Remake{py::make_tuple(give(p.driving), give(p.driven)), {}}; });
+
+  const char* signature = "Gearbox(*, gears, idle, rev_limit, primary=1.0, lowest_pull=None)";
+  py::class_<Gearbox> type(
+      module, "Gearbox", py::is_final(),
+      Signature(signature)
+          .doc("The gears from first up, and the primary drive, as numbers or GearPairs (0.01 to 100); idle, lowest engine "
+               "speed that pulls cleanly (idle when None) and limit, as AngularSpeeds. A cycle's are the rider's.",
+               false)
+          .c_str());
+  def_init(type, signature, [](const Arguments& given) {
+    GearboxParts parts;
+    parts.primary = given.want<GearRatio>("primary", GearRatio(1.0));
+    const auto gears = given.want<std::vector<GearRatio>>("gears");
+    if (gears.size() > most_gears)
+      raise(Error::range("number of gears", std::to_string(gears.size()), "1 to " + std::to_string(most_gears)));
+    for (const GearRatio& gear : gears) parts.gears.push_back(gear);
+    parts.idle = given.want<AngularSpeed>("idle");
+    parts.rev_limit = given.want<AngularSpeed>("rev_limit");
+    parts.lowest_pull = given.want<std::optional<AngularSpeed>>("lowest_pull");
+    return Gearbox(parts);
+  });
+  const auto ratio = [](const GearRatio& r) { return r.pair() ? give(*r.pair()) : give(r.ratio()); };
+  const auto gears = [ratio](const Gearbox& g) {
+    py::list list;
+    for (const GearRatio& gear : g.gears()) list.append(ratio(gear));
+    return py::object(py::tuple(list));
+  };
+  def_property(type, "primary", "The primary ratio, a number or a GearPair.",
+               [ratio](const Gearbox& g) { return ratio(g.primary()); });
+  def_property(type, "gears", "The ratios from first gear up, numbers or GearPairs.", gears);
+  def_property(type, "idle", "Engine speed at idle.", [](const Gearbox& g) { return g.idle(); });
+  def_property(type, "lowest_pull", "Lowest engine speed that pulls cleanly.", [](const Gearbox& g) { return g.lowest_pull(); });
+  def_property(type, "rev_limit", "The highest engine speed.", [](const Gearbox& g) { return g.rev_limit(); });
+  def_value(type, [ratio, gears](const Gearbox& g) {
+    Remake remake;
+    remake.named["gears"] = py::list(gears(g));
+    remake.named["idle"] = give(g.idle());
+    remake.named["rev_limit"] = give(g.rev_limit());
+    remake.named["primary"] = ratio(g.primary());
+    name_if(remake.named, "lowest_pull", g.parts().lowest_pull);
+    return remake;
+  });
+}
+
+void register_setup_class(py::module_& module) {
+  const char* signature =
+      "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None)";
+  py::class_<Setup> type(
+      module, "Setup", py::is_final(),
+      Signature(signature)
+          .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its marking), chain series (None: "
+               "the machine's), links (None: the shortest even chain that closes), a measured rollout (a Length or a Band; "
+               "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the front tyre, which matters "
+               "where the front wheel drives the speedometer.",
+               false)
+          .c_str());
+  def_init(type, signature, [](const Arguments& given) {
+    SetupParts parts{.front = given.want<Teeth>("front"), .rear = given.want<Teeth>("rear")};
+    parts.tyre = given.want<std::optional<TyreSize>>("tyre");
+    parts.chain = given.want<std::optional<ChainSeries>>("chain");
+    parts.links = given.want<std::optional<Links>>("links");
+    parts.circumference = given.want<std::optional<Band<Length>>>("circumference");
+    parts.front_tyre = given.want<std::optional<TyreSize>>("front_tyre");
+    return Setup(parts);
+  });
+  def_property(type, "front", "Teeth of the front sprocket.", [](const Setup& s) { return s.front(); });
+  def_property(type, "rear", "Teeth of the rear sprocket.", [](const Setup& s) { return s.rear(); });
+  def_property(type, "tyre", "The rear tyre, or None.", [](const Setup& s) { return s.tyre(); });
+  def_property(type, "chain", "The chain series, or None for the machine's.", [](const Setup& s) { return s.chain(); });
+  def_property(type, "links", "The number of links, or None.", [](const Setup& s) { return s.links(); });
+  def_property(type, "circumference", "The measured rollout, a Band of Length, or None.",
+               [](const Setup& s) { return s.circumference(); });
+  def_property(type, "front_tyre", "The front tyre, or None.", [](const Setup& s) { return s.front_tyre(); });
+  def(type, "to_json()", "The set-up as JSON text.", [](const Setup& s, const Arguments&) { return to_json(s); });
+  type.def_static("from_json", [](const py::object& text) { return setup_from_json(want_text(text, "text", "JSON text")); },
+                  "from_json(text)\n--\n\nReads a set-up; every error names the path to the place.");
+  def_value(type, [](const Setup& s) {
+    Remake remake;
+    remake.named["front"] = give(s.front());
+    remake.named["rear"] = give(s.rear());
+    name_if(remake.named, "tyre", s.tyre());
+    name_if(remake.named, "chain", s.chain());
+    name_if(remake.named, "links", s.links());
+    name_if(remake.named, "circumference", s.circumference());
+    name_if(remake.named, "front_tyre", s.front_tyre());
+    return remake;
+  });
+}
+
+void register_machine(py::module_& module) {
+  const char* signature = "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle')";
+  py::class_<Machine> type(
+      module, "Machine", py::is_final(),
+      Signature(signature)
+          .doc("What stays on the machine: a Gearbox, an Adjuster, the chain series its sprockets are cut for, what its "
+               "speedometer senses (a word or a Speedometer), the Setup its maker fitted, and its kind, 'motorcycle' or "
+               "'cycle'.",
+               false)
+          .c_str());
+  def_init(type, signature, [](const Arguments& given) {
+    const py::object speedometer = given.object("speedometer");
+    return Machine({.name = want_text(given.object("name"), "name", "a str"),
+                    .gearbox = given.want<Gearbox>("gearbox"),
+                    .adjuster = given.want<Adjuster>("adjuster"),
+                    .chain = given.want<ChainSeries>("chain"),
+                    .speedometer = py::isinstance<Speedometer>(speedometer)
+                                       ? py::cast<const Speedometer&>(speedometer)
+                                       : Speedometer(given.want<SpeedometerSensor>("speedometer")),
+                    .stock = given.want<Setup>("stock"),
+                    .kind = given.want<MachineKind>("kind", MachineKind::motorcycle)});
+  });
+  def_property(type, "name", "Its name.", [](const Machine& m) { return m.name(); });
+  def_property(type, "kind", "'motorcycle' or 'cycle'.", [](const Machine& m) { return m.kind(); });
+  def_property(type, "gearbox", "Its Gearbox.", [](const Machine& m) { return m.gearbox(); });
+  def_property(type, "adjuster", "Its Adjuster.", [](const Machine& m) { return m.adjuster(); });
+  def_property(type, "chain", "Its ChainSeries.", [](const Machine& m) { return m.chain(); });
+  def_property(type, "speedometer", "Its Speedometer.", [](const Machine& m) { return m.speedometer(); });
+  def_property(type, "stock", "The Setup its maker fitted.", [](const Machine& m) { return m.stock(); });
+  def(type, "to_json()", "The machine as JSON text.", [](const Machine& m, const Arguments&) { return to_json(m); });
+  type.def_static("from_json", [](const py::object& text) { return machine_from_json(want_text(text, "text", "JSON text")); },
+                  "from_json(text)\n--\n\nReads a machine; every error names the path to the place.");
+  def_value(type, [](const Machine& m) {
+    Remake remake;
+    remake.named["name"] = give(m.name());
+    remake.named["gearbox"] = give(m.gearbox());
+    remake.named["adjuster"] = give(m.adjuster());
+    remake.named["chain"] = give(m.chain());
+    remake.named["speedometer"] = give(m.speedometer());
+    remake.named["stock"] = give(m.stock());
+    remake.named["kind"] = give(m.kind());
+    return remake;
+  });
+}
+
+}  // namespace
+
+void register_setup(py::module_& module) {
+  register_gearbox(module);
+  register_setup_class(module);
+  register_machine(module);
+}
+
+}  // namespace layshaft::python

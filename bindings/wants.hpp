@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "convert.hpp"
+
+#include <layshaft/chain/chain.hpp>
+#include <layshaft/gearing/gearbox.hpp>
+#include <layshaft/instrument/instrument.hpp>
+#include <layshaft/setup/comparison.hpp>
+#include <layshaft/setup/machine.hpp>
+#include <layshaft/show/display.hpp>
+#include <layshaft/tyre/tyre.hpp>
+
+#include <span>
+
+/// @file
+/// Doors for what may also be given in another form: a marking for a tyre, a name for a chain, a number for a ratio, a
+/// word for an enumeration.
+namespace layshaft::python::detail {
+
+/// One of the values, by the word that `to_string` has for it.
+template <class Enum>
+[[nodiscard]] Enum want_word(py::handle object, std::string_view argument, std::span<const Enum> values) {
+  std::string words;
+  for (const Enum value : values) words.append(words.empty() ? "'" : ", '").append(to_string(value)).append("'");
+  const std::string word = want_text(object, argument, "one of " + words);
+  for (const Enum value : values)
+    if (to_string(value) == word) return value;
+  raise(Error::range(argument, "'" + word.substr(0, 60) + "'", "one of " + words));
+}
+
+template <class Enum>
+struct Words;
+template <>
+struct Words<TyreUse> {
+  static constexpr TyreUse values[] = {TyreUse::road, TyreUse::special};
+};
+template <>
+struct Words<TyreConstruction> {
+  static constexpr TyreConstruction values[] = {TyreConstruction::diagonal, TyreConstruction::bias_belted,
+                                                TyreConstruction::radial};
+};
+template <>
+struct Words<SpeedometerSensor> {
+  static constexpr SpeedometerSensor values[] = {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel,
+                                                 SpeedometerSensor::front_wheel};
+};
+template <>
+struct Words<MachineKind> {
+  static constexpr MachineKind values[] = {MachineKind::motorcycle, MachineKind::cycle};
+};
+template <>
+struct Words<ContributionCause> {
+  static constexpr ContributionCause values[] = {ContributionCause::tyre, ContributionCause::front_sprocket,
+                                                 ContributionCause::rear_sprocket};
+};
+template <>
+struct Words<LinkRounding> {
+  static constexpr LinkRounding values[] = {LinkRounding::up_to_even, LinkRounding::nearest_even,
+                                            LinkRounding::down_to_even, LinkRounding::up};
+};
+
+template <class Enum>
+  requires requires { Words<Enum>::values; }
+struct Want<Enum> {
+  static Enum from(py::handle object, std::string_view argument) {
+    return want_word<Enum>(object, argument, Words<Enum>::values);
+  }
+};
+template <>
+struct Want<UnitSystem> {
+  static UnitSystem from(py::handle object, std::string_view argument) {
+    const std::string word = want_text(object, argument, "'metric' or 'us'");
+    if (word == "metric") return UnitSystem::metric;
+    if (word == "us") return UnitSystem::us;
+    raise(Error::range(argument, "'" + word.substr(0, 60) + "'", "'metric' or 'us'"));
+  }
+};
+
+/// An instance of the class, or the text that makes one.
+template <class T>
+[[nodiscard]] T want_named(py::handle object, std::string_view argument, const char* expected) {
+  if (py::isinstance<T>(object)) return py::cast<const T&>(object);
+  const auto made = T::make(want_text(object, argument, expected));
+  if (!made) raise(made.error().in(argument));
+  return *made;
+}
+template <>
+struct Want<TyreSize> {
+  static TyreSize from(py::handle object, std::string_view argument) {
+    return want_named<TyreSize>(object, argument, "a TyreSize or a marking such as '110/90-18'");
+  }
+};
+template <>
+struct Want<ChainSeries> {
+  static ChainSeries from(py::handle object, std::string_view argument) {
+    return want_named<ChainSeries>(object, argument, "a ChainSeries or its name, such as '520'");
+  }
+};
+template <>
+struct Want<GearRatio> {
+  static GearRatio from(py::handle object, std::string_view argument) {
+    if (py::isinstance<GearPair>(object)) return py::cast<const GearPair&>(object);
+    if (!is_real_number(object)) wrong_type(argument, "a ratio: a number or a GearPair", object);
+    return want_number(object, argument);
+  }
+};
+
+}  // namespace layshaft::python::detail
