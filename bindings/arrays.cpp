@@ -94,6 +94,16 @@ void add(py::module_& module, const char* name, const char* doc) {
   Ufunc<Formula, Out, Ins...>::add(module, name, doc);
 }
 
+/// The loop both ways: not one formula but a solve, which asks for its own range and answers NaN outside it.
+struct LinksOfCentre {
+  static bool in_range(const auto&...) { return true; }
+  static double of(Length pitch, Teeth front, Teeth rear, Length centre) { return chain_links(pitch, front, rear, centre); }
+};
+struct CentreOfLinks {
+  static bool in_range(const auto&...) { return true; }
+  static Length of(Length pitch, Teeth front, Teeth rear, double links) { return chain_centre(pitch, front, rear, links); }
+};
+
 using Rpm = In<units::rpm>;
 using Kmh = In<units::kmh>;
 using Mm = In<units::mm>;
@@ -119,6 +129,29 @@ void add_all(py::module_& module) {
       module, "speed_change",
       "speed_change(base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm): change of road speed in "
       "the same gear at equal engine speed, as trial / base - 1.");
+  add<formula::pitch_diameter, Mm, Mm, TeethCount>(
+      module, "sprocket_pitch_diameter_mm",
+      "sprocket_pitch_diameter_mm(pitch_mm, teeth): pitch diameter in millimetres of a sprocket for a chain pitch in "
+      "millimetres.");
+  add<LinksOfCentre, Number, Mm, TeethCount, TeethCount, Mm>(
+      module, "chain_links",
+      "chain_links(pitch_mm, front, rear, centre_mm): links of the closed loop, a real number, exactly, for a pitch and a "
+      "centre distance in millimetres; NaN where the pitch circles overlap.");
+  add<CentreOfLinks, Mm, Mm, TeethCount, TeethCount, Number>(
+      module, "chain_centre_mm",
+      "chain_centre_mm(pitch_mm, front, rear, links): centre distance in millimetres of a closed loop of so many links "
+      "(whole or real), the inverse of chain_links; NaN where so few links do not go around.");
+  add<formula::front_contacts, Number, In<units::km>, Mm, TeethCount, TeethCount>(
+      module, "front_contacts",
+      "front_contacts(distance_km, circumference_mm, front, rear): how often each front tooth meets the chain over a "
+      "distance in kilometres.");
+  add<formula::rear_contacts, Number, In<units::km>, Mm>(
+      module, "rear_contacts",
+      "rear_contacts(distance_km, circumference_mm): how often each rear tooth meets the chain over a distance in "
+      "kilometres.");
+  add<formula::highest_lawful_reading, Kmh, Kmh>(
+      module, "highest_lawful_reading_kmh",
+      "highest_lawful_reading_kmh(true_speed_kmh): the highest reading in km/h that UN R39 allows at a true speed in km/h.");
 }
 
 }  // namespace

@@ -233,11 +233,14 @@ void print_speedometer(const Question& question, const Machine& machine, const A
   row("correction factor", show(reading.correction_factor(), 3));
   row("odometer counts", show_percent(reading.odometer_drift()) + " against before");
   if (machine.kind() != MachineKind::motorcycle) return;
-  const Speed test_speeds[] = {50_kmh, 90_kmh, 120_kmh};
-  for (const Speed& speed : test_speeds)
+  const Speed top = advised.speed_range(static_cast<int>(advised.overall_ratios().size())).highest.nominal;
+  const Speed test_speeds[] = {30_kmh, 50_kmh, 90_kmh, 120_kmh};
+  for (const Speed& speed : test_speeds) {
+    if (speed > top) break;
     row("at a true " + show(speed, question.units), show(reading.indicated(speed), question.units) + ", " +
                                                         std::string(to_string(reading.verdict(speed))) +
                                                         " by UN R39");
+  }
 }
 
 std::string meets(const Hunting& hunting) {
@@ -263,7 +266,7 @@ void print_reason(const Question& question, const std::vector<Candidate>& list) 
             << show_number(100.0 * std::abs(best.comparison.thrust_change.nominal - question.thrust), 1) << " points of it";
   const double pull = best.comparison.wear.chain_tension_change.nominal;
   std::cout << ", and its chain pulls " << show_number(100.0 * std::abs(pull), 1) << " % "
-            << (pull > 0.0 ? "harder" : "less hard") << " than as made.\n";
+            << (pull > 0.0 ? "more" : "less") << " than as made.\n";
   for (std::size_t i = 1; i < std::min<std::size_t>(list.size(), 4); ++i) {
     const Comparison& other = list[i].comparison;
     std::cout << "  " << sprockets(list[i].setup) << " would give " << show_percent(other.thrust_change.nominal) << " with "

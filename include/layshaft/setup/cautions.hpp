@@ -32,11 +32,11 @@ inline void chain_cautions(Cautions& cautions, const Machine& machine, const Set
                         {Amount::fraction(chain.wear_room.low), Amount::fraction(replaced_at_elongation)}});
   if (chain.offset_link && machine.kind() == MachineKind::motorcycle)
     cautions.push_back({CautionCode::offset_link, {chain.links}});
-  if (machine.adjuster().slack() > none)
-    cautions.push_back({CautionCode::check_slack_through_travel, {machine.adjuster().slack()}});
-  else
+  if (!(machine.adjuster().slack() > none))
     cautions.push_back({CautionCode::chain_slack_unstated, {}});
-  if (trial.front() < stock.front())
+  else if (machine.kind() == MachineKind::motorcycle)
+    cautions.push_back({CautionCode::check_slack_through_travel, {machine.adjuster().slack()}});
+  if (trial.front() < stock.front() && machine.kind() == MachineKind::motorcycle)
     cautions.push_back({CautionCode::front_sprocket_smaller, {trial.front(), stock.front()}});
   if (trial.rear() > stock.rear())
     cautions.push_back({CautionCode::rear_sprocket_larger, {trial.rear(), stock.rear()}});

@@ -1,0 +1,313 @@
+# SPDX-License-Identifier: MIT
+"""Which sprockets and chain suit a taller tyre, and what everything else does then.
+
+The machine's stock set-up is the yardstick; the fitted tyre is what the rider has put on since. regear.cpp says the
+same in the same words; this one also draws the speed range of each gear before and after.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+import layshaft as ls
+
+HERE = Path(__file__).resolve().parent
+
+
+@dataclass(frozen=True)
+class Candidate:
+    setup: ls.Setup
+    comparison: ls.Comparison
+
+
+def teeth_list(text: str) -> list[int]:
+    """Reads "12,13" and "47-53", and both mixed."""
+    teeth: list[int] = []
+    for part in text.split(","):
+        first, dash, last = part.partition("-")
+        teeth.extend(range(int(first), int(last if dash else first) + 1))
+    if not teeth:
+        raise argparse.ArgumentTypeError(f"expected teeth such as 12,13 or 47-53, got {text!r}")
+    return teeth
+
+
+def ask(arguments: list[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("machine", nargs="?", type=Path, help="a machine as JSON; the README's trail bike if left out")
+    parser.add_argument("--fitted", help="marking of the tyre now on the rear wheel")
+    parser.add_argument("--use", choices=["road", "special"], default="road", help="special: knobs for rough ground")
+    parser.add_argument("--circumference", type=ls.Length, help="measured rollout, '2050 mm'; overrides the marking")
+    parser.add_argument("--fronts", type=teeth_list, help="front sprockets to try, 12,13")
+    parser.add_argument("--rears", type=teeth_list, help="rear sprockets to try, 47-53")
+    parser.add_argument("--thrust", type=int, default=0, help="change of thrust wished for, in per cent")
+    parser.add_argument("--cruise", type=ls.Speed, help="the speed you ride at, '85 km/h'")
+    parser.add_argument("--bought", type=int, help="links of the chain as bought")
+    parser.add_argument("--units", choices=["metric", "us"], default="metric")
+    parser.add_argument("--pictures", type=Path, default=Path("build/examples"), help="where pictures go")
+    question = parser.parse_args(arguments)
+    if question.machine is None:
+        question.machine = HERE / "machines" / "trail_bike.json"
+        if question.fitted is None and question.circumference is None:  # the rider of the README
+            question.fitted = "120/90-18 M/C 65R TT"
+            question.use = "special"
+            question.cruise = question.cruise or ls.Speed("85 km/h")
+            question.bought = question.bought or 120
+    if question.fitted is not None:
+        question.fitted = ls.TyreSize(question.fitted, question.use)
+    return question
+
+
+def on_fitted_tyre(question: argparse.Namespace, stock: ls.Setup, front: int, rear: int) -> ls.Setup:
+    """The stock set-up on the fitted tyre, with other sprockets or the same; the chain is then an open question."""
+    as_made = front == stock.front and rear == stock.rear
+    measured = question.circumference or (None if question.fitted else stock.circumference)
+    return ls.Setup(
+        front=front,
+        rear=rear,
+        tyre=question.fitted or stock.tyre,
+        chain=stock.chain,
+        links=stock.links if as_made else None,
+        circumference=measured,
+        front_tyre=stock.front_tyre,
+    )
+
+
+def candidates(question: argparse.Namespace, machine: ls.Machine) -> list[Candidate]:
+    """Every pair of the candidates whose chain closes in the adjuster, nearest to the wish first.
+
+    Half a point of thrust is less than any rider feels, and less than the tyre's own tolerance: among pairs that near to
+    the best, the one that changes fewest sprockets comes first, then the one whose chain pulls least.
+    """
+    stock = machine.stock
+    fronts = question.fronts or range(stock.front - 1, stock.front + 2)
+    rears = question.rears or range(stock.rear - 3, stock.rear + 7)
+    found = []
+    for front in fronts:
+        for rear in rears:
+            setup = on_fitted_tyre(question, stock, front, rear)
+            try:
+                comparison = ls.compare(machine, stock, setup)
+            except ls.RangeError:  # no even chain closes
+                continue
+            if comparison.trial.chain.fits:
+                found.append(Candidate(setup, comparison))
+    if not found:
+        raise ls.Error("none of the candidates' chains closes in the adjuster")
+
+    def miss(one: Candidate) -> float:
+        return abs(one.comparison.thrust_change.nominal - question.thrust / 100.0)
+
+    felt = 0.005
+    nearest = min(miss(one) for one in found)
+
+    def rank(one: Candidate) -> tuple[bool, float, float, int, int]:
+        near = miss(one) <= nearest + felt
+        changed = (one.setup.front != stock.front) + (one.setup.rear != stock.rear)
+        pull = one.comparison.wear.chain_tension_change.nominal
+        return (not near, changed if near else miss(one), pull, one.setup.front, one.setup.rear)
+
+    return sorted(found, key=rank)
+
+
+def sprockets(setup: ls.Setup) -> str:
+    return f"{setup.front}/{setup.rear}"
+
+
+def tyre_of(setup: ls.Setup, units: str) -> str:
+    if setup.circumference is not None:
+        return f"a measured rollout of {ls.show(setup.circumference, units)}"
+    assert setup.tyre is not None
+    return setup.tyre.designation + (" (special use)" if setup.tyre.use == "special" else "")
+
+
+def heading(text: str) -> None:
+    print(f"\n{text}")
+
+
+def row(label: str, *cells: str) -> None:
+    print("  " + f"{label:<24}" + "".join(f"{cell:<24}" for cell in cells[:-1]) + cells[-1])
+
+
+def print_ledger(advised: ls.Comparison, stock: ls.Setup, setup: ls.Setup) -> None:
+    heading("What makes up the change of thrust, in points that add up")
+    labels = ["tyre", f"front {stock.front} to {setup.front}", f"rear {stock.rear} to {setup.rear}"]
+    for label, contribution in zip(labels, advised.thrust_contributions, strict=True):
+        row(label, ls.show_percent(contribution.points))
+    row("what is left", ls.show_percent(advised.thrust_change))
+    thumb = advised.rule_of_thumb
+    row("by rule of thumb", f"{ls.show_percent(thumb.thrust_change)}, off by {ls.show_signed(100.0 * thumb.error, 1)} points")
+
+
+def print_parts(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> None:
+    stock, chain, units = machine.stock, best.comparison.trial.chain, question.units
+    heading("What to buy and where it stands")
+    row("front sprocket", f"{best.setup.front} (as made {stock.front})")
+    row("rear sprocket", f"{best.setup.rear} (as made {stock.rear})")
+    row("chain", f"{machine.chain.name}, {chain.links} links ({ls.show_signed(best.comparison.links_change, 0)} against as made)")
+    if question.bought is not None:
+        try:
+            row("links to cut", f"{ls.links_to_cut(question.bought, chain.links)} from a chain of {question.bought}")
+        except ls.RangeError as error:
+            row("links to cut", str(error))
+    row("axle", f"{ls.show(chain.centre, units)} from the front sprocket's axis")
+    row("room forward", ls.show(chain.adjuster_forward, units))
+    stretch = ls.show_number(100.0 * chain.wear_room.nominal, 1)
+    row("room rearward", f"{ls.show(chain.adjuster_rearward, units)}, which takes a chain {stretch} % longer than new")
+
+
+def print_road(question: argparse.Namespace, machine: ls.Machine, advised: ls.Comparison, tyre_alone: ls.Comparison) -> None:
+    units, made, tyre_only, after = question.units, advised.base, tyre_alone.trial, advised.trial
+    gears = len(made.overall_ratios)
+    heading("On the road, engine turning freely and no slip")
+    row("", "as made", "tyre only", "as advised")
+    row("thrust, every gear", "", ls.show_percent(tyre_alone.thrust_change), ls.show_percent(advised.thrust_change))
+    row("speed at equal revs", "", ls.show_percent(tyre_alone.speed_change), ls.show_percent(advised.speed_change))
+    if question.cruise is not None:
+        revs = [ls.show(one.engine_speed_at(question.cruise, gears), units) for one in (made, tyre_only, after)]
+        row(f"revs at {ls.show(question.cruise, units)}", *revs)
+    gearbox = machine.gearbox
+    name, unit = ("km/h", ls.kmh) if units == "metric" else ("mph", ls.mph)
+    print(f"  speed in {name} from {ls.show(gearbox.lowest_pull, units)} to {ls.show(gearbox.rev_limit, units)}, nominal")
+    for gear in range(1, gears + 1):
+        cells = []
+        for one in (made, tyre_only, after):
+            speeds = one.speed_range(gear)
+            ends = (speeds.lowest.nominal / unit, speeds.highest.nominal / unit)
+            cells.append(" to ".join(ls.show_number(end, 1) for end in ends))
+        row(f"gear {gear}", *cells)
+
+
+def print_speedometer(question: argparse.Namespace, machine: ls.Machine, advised: ls.Appraisal) -> None:
+    reading = advised.speedometer
+    heading(f"Speedometer, which senses the {machine.speedometer.sensor}")
+    row("reading over before", ls.show_number(reading.indicated_ratio, 3))
+    row("correction factor", ls.show_number(reading.correction_factor, 3))
+    row("odometer counts", f"{ls.show_percent(reading.odometer_drift)} against before")
+    if machine.kind != "motorcycle":
+        return
+    top = advised.speed_range(len(advised.overall_ratios)).highest.nominal
+    for speed in (30 * ls.kmh, 50 * ls.kmh, 90 * ls.kmh, 120 * ls.kmh):
+        if speed > top:
+            break
+        shown = ls.show(reading.indicated(speed), question.units)
+        row(f"at a true {ls.show(speed, question.units)}", f"{shown}, {reading.verdict(speed)} by UN R39")
+
+
+def meets(hunting: ls.Hunting) -> str:
+    kinds = "inner and outer links" if hunting.link_kinds == 2 else "only inner or only outer links"
+    return f"the same link again after {hunting.passes} passes, {kinds}"
+
+
+def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
+    wear = advised.wear
+    heading("What wears, against as made")
+    row("chain's pull", f"{ls.show_percent(change.chain_tension_change)} at equal thrust")
+    front = ls.show_number(wear.front_contacts_per_km, 0)
+    row("each front tooth", f"{front} meetings a km, {ls.show_percent(change.front_contacts_change)}")
+    rear = ls.show_number(wear.rear_contacts_per_km, 0)
+    row("each rear tooth", f"{rear} meetings a km, {ls.show_percent(change.rear_contacts_change)}")
+    row("a front tooth meets", meets(wear.front_hunting))
+    row("a rear tooth meets", meets(wear.rear_hunting))
+
+
+def print_reason(question: argparse.Namespace, found: list[Candidate]) -> None:
+    best = found[0]
+    heading("Why this one")
+    wish = question.thrust / 100.0
+    missed = ls.show_number(100.0 * abs(best.comparison.thrust_change.nominal - wish), 1)
+    pull = best.comparison.wear.chain_tension_change.nominal
+    print(
+        f"  The wish was {ls.show_percent(wish)} of thrust; {sprockets(best.setup)} comes within {missed} points of it, and "
+        f"its chain pulls {ls.show_number(100.0 * abs(pull), 1)} % {'more' if pull > 0.0 else 'less'} than as made."
+    )
+    for one in found[1:4]:
+        other = one.comparison
+        print(
+            f"  {sprockets(one.setup)} would give {ls.show_percent(other.thrust_change.nominal)} with "
+            f"{other.trial.chain.links} links and the chain's pull {ls.show_percent(other.wear.chain_tension_change.nominal)}."
+        )
+
+
+def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised: ls.Comparison) -> list[Path]:
+    """The speeds each gear covers, as made and as advised, as SVG and PNG."""
+    import matplotlib.pyplot as plt
+
+    name, unit = ("km/h", ls.kmh) if question.units == "metric" else ("mph", ls.mph)
+    gears = range(1, len(advised.base.overall_ratios) + 1)
+    figure, axes = plt.subplots(figsize=(8.0, 0.9 + 0.55 * len(gears)), layout="constrained")
+    for appraisal, label, colour, shift in (
+        (advised.base, "as made", "#8a8f98", -0.19),
+        (advised.trial, "as advised", "#b3541e", 0.19),
+    ):
+        for gear in gears:
+            speeds = appraisal.speed_range(gear)
+            low, high = speeds.lowest.nominal / unit, speeds.highest.nominal / unit
+            axes.barh(gear + shift, high - low, left=low, height=0.32, color=colour, label=label if gear == 1 else None)
+            ends = [speeds.highest.low / unit, speeds.highest.high / unit]
+            axes.plot(ends, [gear + shift] * 2, color="#20242a", linewidth=1.4, solid_capstyle="butt")
+    if question.cruise is not None:
+        cruise = question.cruise / unit
+        axes.axvline(cruise, color="#2b6a8c", linewidth=1.2, linestyle=(0, (4, 3)))
+        axes.annotate(
+            f"{ls.show(question.cruise, question.units)}",
+            (cruise, 1.0), (4, -4), xycoords=("data", "axes fraction"), textcoords="offset points", va="top", color="#2b6a8c",
+        )
+    axes.set_yticks(list(gears), [f"gear {gear}" for gear in gears])
+    axes.invert_yaxis()
+    axes.set_xlim(left=0.0)
+    low, high = machine.gearbox.lowest_pull, machine.gearbox.rev_limit
+    axes.set_xlabel(f"road speed in {name}, from {ls.show(low)} to {ls.show(high)}; dark lines: what the tyre leaves open")
+    axes.set_title(f"{machine.name}: what each gear covers", loc="left")
+    axes.legend(loc="upper right", frameon=False)
+    for side in ("top", "right"):
+        axes.spines[side].set_visible(False)
+    question.pictures.mkdir(parents=True, exist_ok=True)
+    paths = [question.pictures / f"{question.machine.stem}_gears.{kind}" for kind in ("svg", "png")]
+    for path in paths:
+        figure.savefig(path, dpi=160)
+    plt.close(figure)
+    return paths
+
+
+def advise(question: argparse.Namespace) -> None:
+    machine = ls.Machine.from_json(question.machine.read_text(encoding="utf-8"))
+    stock = machine.stock
+    found = candidates(question, machine)
+    best, advised = found[0], found[0].comparison
+    tyre_setup = on_fitted_tyre(question, stock, stock.front, stock.rear)
+    tyre_alone = ls.compare(machine, stock, tyre_setup)
+    keep = best.setup.front == stock.front and best.setup.rear == stock.rear
+
+    print(f"{machine.name}: {tyre_of(stock, question.units)} as made, now on {tyre_of(tyre_setup, question.units)}\n")
+    print(
+        f"{'Keep' if keep else 'Fit'} {sprockets(best.setup)} with {advised.trial.chain.links} links: thrust in every gear is "
+        f"then {ls.show_percent(advised.thrust_change)} against as made, where the tyre alone would leave "
+        f"{ls.show_percent(tyre_alone.thrust_change)}."
+    )
+    print_ledger(advised, stock, best.setup)
+    print_parts(question, machine, best)
+    print_road(question, machine, advised, tyre_alone)
+    print_speedometer(question, machine, advised.trial)
+    print_wear(advised.trial, advised.wear)
+    print_reason(question, found)
+    heading("Before you ride")
+    for caution in advised.cautions:
+        print(f"  - {caution.sentence(question.units)}")
+    paths = draw_speed_ranges(question, machine, advised)
+    print(f"\nPictures: {', '.join(map(str, paths))}")
+
+
+def main() -> int:
+    try:
+        advise(ask(sys.argv[1:]))
+    except (ls.Error, OSError) as error:
+        print(f"regear: {error}", file=sys.stderr)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
