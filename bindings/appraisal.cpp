@@ -130,7 +130,7 @@ void register_appraisal(py::module_& module) {
                           py::make_tuple(py::cast(*a.machine), a.base, a.setup));
   });
   def(module, "appraise(machine, setup)",
-      "Every number that follows from a machine and a set-up: an Appraisal. RangeError where no even chain fits the "
+      "Every number that follows from a machine and a set-up: an Appraisal. Error where no even chain fits the "
       "adjuster; it names the nearest sprockets that would.",
       [make](const Arguments& given) {
         const Machine& machine = given.want<Machine>("machine");
@@ -188,7 +188,7 @@ void register_comparison(py::module_& module) {
                           py::make_tuple(py::cast(*c.machine), c.base, c.trial));
   });
   def(module, "compare(machine, base, trial)",
-      "Two set-ups of one machine side by side: a Comparison. RangeError names the set-up that cannot be appraised.",
+      "Two set-ups of one machine side by side: a Comparison. An Error names the set-up that cannot be appraised.",
       [](const Arguments& given) {
         const Machine& machine = given.want<Machine>("machine");
         const Setup& base = given.want<Setup>("base");

@@ -123,7 +123,7 @@ void register_fit(py::module_& module) {
         return fit_links(given.want<ChainLoop>("loop"), given.want<Links>("links"), given.want<Adjuster>("adjuster"));
       });
   def(module, "shortest_links(loop, adjuster)",
-      "The shortest even chain that reaches the stated slack inside the adjuster. RangeError where none does: it says by "
+      "The shortest even chain that reaches the stated slack inside the adjuster. Error where none does: it says by "
       "how much, and which nearest sprockets would fit.",
       [](const Arguments& given) {
         return shortest_links(given.want<ChainLoop>("loop"), given.want<Adjuster>("adjuster"));

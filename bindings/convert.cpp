@@ -81,7 +81,7 @@ double want_number(py::handle object, std::string_view argument) {
     PyErr_Clear();
     raise(Error::range(argument, "too large for a float", "a finite number"));
   }
-  if (!finite(number)) raise(Error::range(argument, layshaft::detail::in_words(number), "a finite number"));
+  if (!is_finite(number)) raise(Error::range(argument, layshaft::detail::in_words(number), "a finite number"));
   return number;
 }
 

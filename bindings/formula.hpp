@@ -36,10 +36,6 @@ template <class CountKind>
 bool is_positive(Count<CountKind>) {
   return true;
 }
-template <class T>
-bool is_finite(const T& value) {
-  return finite(value);
-}
 
 template <class Formula, class Type = typename Formula::type>
 struct BoundFormula;
@@ -64,7 +60,7 @@ struct BoundFormula<Formula, Result(Parameters...)> {
                                .append(Formula::about.range)));
       }
       const auto result = Formula::of(std::get<I>(values)...);
-      if (!is_finite(result))
+      if (!layshaft::is_finite(result))
         raise(Error::range(Formula::about.name, in_words(result), "arguments for which it is finite"));
       return result;
     });

@@ -102,7 +102,7 @@ std::string called(py::handle object) {
 }
 
 py::object made(const Kind& kind, double value) {
-  if (!finite(value)) raise(Error::range(kind.name, "too large", "a finite " + std::string(kind.name)));
+  if (!is_finite(value)) raise(Error::range(kind.name, "too large", "a finite " + std::string(kind.name)));
   return kind.make(value);
 }
 py::object not_implemented() { return py::reinterpret_borrow<py::object>(Py_NotImplemented); }
@@ -139,7 +139,7 @@ py::object divide(const py::object& self, const py::object& other) {
     const double value = by->value(other);
     if (by == &kind) {
       const double ratio = quotient(value);
-      if (!finite(ratio)) raise(Error::range("quotient", "too large", "a finite number"));
+      if (!is_finite(ratio)) raise(Error::range("quotient", "too large", "a finite number"));
       return py::float_(ratio);
     }
     for (const Product& rule : quotients())

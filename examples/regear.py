@@ -90,7 +90,7 @@ def candidates(question: argparse.Namespace, machine: ls.Machine) -> list[Candid
             setup = on_fitted_tyre(question, stock, front, rear)
             try:
                 comparison = ls.compare(machine, stock, setup)
-            except ls.RangeError:  # no even chain closes
+            except ls.Error:  # no even chain closes
                 continue
             if comparison.trial.chain.fits:
                 found.append(Candidate(setup, comparison))

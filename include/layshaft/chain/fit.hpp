@@ -54,7 +54,7 @@ inline constexpr Length end_tolerance = 1e-6 * units::mm;
 [[nodiscard]] inline double links_with_slack(const ChainLoop& loop, Length centre, Length slack) noexcept {
   const Length pitch = loop.series().pitch();
   const double taut = chain_links(pitch, loop.front(), loop.rear(), centre);
-  if (!finite(taut)) return taut;
+  if (!is_finite(taut)) return taut;
   const Angle angle = run_angle(pitch_diameter(pitch, loop.front()), pitch_diameter(pitch, loop.rear()), centre);
   return taut + spare_length(slack, run_length(centre, angle)) / pitch;
 }
@@ -70,7 +70,7 @@ inline constexpr Length end_tolerance = 1e-6 * units::mm;
   if (slack == Length()) return centre;
   constexpr int enough = 100;
   for (int i = 0; i < enough; ++i) {
-    if (!finite(centre) || 2.0 * centre < front + rear) return nothing;
+    if (!is_finite(centre) || 2.0 * centre < front + rear) return nothing;
     const Length spare = spare_length(slack, run_length(centre, run_angle(front, rear, centre)));
     const Length next = chain_centre(pitch, loop.front(), loop.rear(), links - spare / pitch);
     const bool settled = std::fabs((next - centre) / centre) <= 8.0 * std::numeric_limits<double>::epsilon();
@@ -86,9 +86,9 @@ inline constexpr Length end_tolerance = 1e-6 * units::mm;
   const double count = links.count();
   const Length low = centre_with_slack(loop, count, adjuster.slack());
   const Length high = centre_with_slack(loop, count * (1.0 + new_chain_elongation), adjuster.slack());
-  if (!(low >= loop.smallest_centre() - end_tolerance && finite(high))) return std::nullopt;
+  if (!(low >= loop.smallest_centre() - end_tolerance && is_finite(high))) return std::nullopt;
   const double room = links_with_slack(loop, adjuster.centre_max(), adjuster.slack()) / count - 1.0;
-  if (!finite(room)) return std::nullopt;
+  if (!is_finite(room)) return std::nullopt;
   const Length least = adjuster.centre_min();
   const Length greatest = adjuster.centre_max();
   return ChainFit{links,
@@ -226,7 +226,7 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
   const Length foremost = detail::foremost_centre(loop, adjuster);
   const Length short_centre = detail::centre_with_slack(loop, behind->count() - 2.0, adjuster.slack());
   sentence.append(": ").append(detail::links_in_words(behind->count() - 2));
-  if (finite(short_centre))
+  if (is_finite(short_centre))
     sentence.append(" leave the axle ").append(detail::mm_in_words(foremost - short_centre)).append(" short of its front end");
   else
     sentence.append(" do not close");

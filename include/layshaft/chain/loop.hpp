@@ -17,26 +17,26 @@ namespace layshaft {
 
 /// The angle between a straight run and the line through both shafts; negative when the front sprocket is the larger.
 LAYSHAFT_FORMULA(inline, Angle, run_angle, (Length front_pitch_diameter, Length rear_pitch_diameter, Length centre),
-                 positive(front_pitch_diameter) && positive(rear_pitch_diameter) && finite(centre) &&
+                 positive(front_pitch_diameter) && positive(rear_pitch_diameter) && is_finite(centre) &&
                      2.0 * centre >= front_pitch_diameter + rear_pitch_diameter,
-                 sources::geometry, asin((rear_pitch_diameter - front_pitch_diameter) / (2.0 * centre)))
+                 sources::geometry, arcsin((rear_pitch_diameter - front_pitch_diameter) / (2.0 * centre)))
 
 /// The links of the taut loop, a real number: two straight runs, and on each sprocket its share of the teeth. The
 /// chain lies on the corners of the pitch polygons; an arc of the pitch circle would be too long.
 LAYSHAFT_FORMULA(inline, double, loop_links, (Length pitch, Teeth front, Teeth rear, Length centre, Angle run_angle),
-                 positive(pitch) && positive(centre) && finite(run_angle), sources::geometry,
+                 positive(pitch) && positive(centre) && is_finite(run_angle), sources::geometry,
                  2.0 * centre / pitch * cos(run_angle) + (front + rear) / 2.0 + run_angle / half_turn * (rear - front))
 
 /// The length of a straight run.
-LAYSHAFT_FORMULA(inline, Length, run_length, (Length centre, Angle run_angle), positive(centre) && finite(run_angle),
+LAYSHAFT_FORMULA(inline, Length, run_length, (Length centre, Angle run_angle), positive(centre) && is_finite(run_angle),
                  sources::geometry, centre * cos(run_angle))
 
 /// The angle through which the chain lies on the front sprocket.
-LAYSHAFT_FORMULA(constexpr, Angle, wrap_front, (Angle run_angle), finite(run_angle), sources::geometry,
+LAYSHAFT_FORMULA(constexpr, Angle, wrap_front, (Angle run_angle), is_finite(run_angle), sources::geometry,
                  half_turn - 2.0 * run_angle)
 
 /// The angle through which the chain lies on the rear sprocket.
-LAYSHAFT_FORMULA(constexpr, Angle, wrap_rear, (Angle run_angle), finite(run_angle), sources::geometry,
+LAYSHAFT_FORMULA(constexpr, Angle, wrap_rear, (Angle run_angle), is_finite(run_angle), sources::geometry,
                  half_turn + 2.0 * run_angle)
 
 namespace sources {
@@ -52,7 +52,7 @@ LAYSHAFT_FORMULA(constexpr, double, links_approximate, (Length pitch, Teeth fron
 
 /// The handbook's centre distance for a number of links, the inverse of `links_approximate`.
 LAYSHAFT_FORMULA(inline, Length, centre_approximate, (Length pitch, Teeth front, Teeth rear, double links),
-                 positive(pitch) && finite(links) && 2.0 * links > front + rear &&
+                 positive(pitch) && is_finite(links) && 2.0 * links > front + rear &&
                      (links - (front + rear) / 2.0) * (links - (front + rear) / 2.0) >=
                          2.0 * ((rear - front) / pi) * ((rear - front) / pi),
                  sources::bhandari_chain,
@@ -66,12 +66,12 @@ LAYSHAFT_FORMULA(inline, Length, centre_approximate, (Length pitch, Teeth front,
 /// @return a real number; NaN where the pitch is not above zero, or the pitch circles overlap.
 [[nodiscard]] inline double chain_links(Length pitch, Teeth front, Teeth rear, Length centre) noexcept {
   constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
-  if (!positive(pitch) || !finite(centre)) return nothing;
+  if (!positive(pitch) || !is_finite(centre)) return nothing;
   const Length front_diameter = pitch_diameter(pitch, front);
   const Length rear_diameter = pitch_diameter(pitch, rear);
   if (!(2.0 * centre >= front_diameter + rear_diameter)) return nothing;
   const double links = loop_links(pitch, front, rear, centre, run_angle(front_diameter, rear_diameter, centre));
-  return finite(links) ? links : nothing;
+  return is_finite(links) ? links : nothing;
 }
 
 /// The centre distance at which a taut loop has so many links, a real number: the inverse of `chain_links`, to the
@@ -85,7 +85,7 @@ LAYSHAFT_FORMULA(inline, Length, centre_approximate, (Length pitch, Teeth front,
 [[nodiscard]] inline Length chain_centre(Length pitch, Teeth front, Teeth rear, double links) noexcept {
   constexpr double epsilon = std::numeric_limits<double>::epsilon();
   constexpr Length nothing = Length::from_value(std::numeric_limits<double>::quiet_NaN());
-  if (!positive(pitch) || !finite(links)) return nothing;
+  if (!positive(pitch) || !is_finite(links)) return nothing;
   const double front_radius = 0.5 / std::sin(pi / front.count());
   const double rear_radius = 0.5 / std::sin(pi / rear.count());
   const double radii = rear_radius - front_radius;  // D
@@ -106,7 +106,7 @@ LAYSHAFT_FORMULA(inline, Length, centre_approximate, (Length pitch, Teeth front,
   const double centre = std::sqrt(run * run + radii * radii);
   if (!(centre >= (front_radius + rear_radius) * (1.0 - 8.0 * epsilon))) return nothing;
   const Length length = centre * pitch;
-  return finite(length) ? length : nothing;
+  return is_finite(length) ? length : nothing;
 }
 
 namespace detail {
@@ -159,7 +159,7 @@ class ChainLoop {
   /// the sprockets can carry.
   [[nodiscard]] Result<Length> try_centre(double links) const {
     const Length smallest = smallest_centre();
-    if (!finite(links) || links > double(Links::greatest) ||
+    if (!is_finite(links) || links > double(Links::greatest) ||
         links < chain_links(series_.pitch(), front_, rear_, smallest) - whole_link_tolerance)
       return links_out_of_range(links);
     return std::max(chain_centre(series_.pitch(), front_, rear_, links), smallest);
@@ -211,7 +211,7 @@ class ChainLoop {
   }
   [[nodiscard]] std::optional<Error> outside(Length centre) const {
     const Length smallest = smallest_centre();
-    if (finite(centre) && smallest <= centre &&
+    if (is_finite(centre) && smallest <= centre &&
         chain_links(series_.pitch(), front_, rear_, centre) <= double(Links::greatest) + whole_link_tolerance)
       return std::nullopt;
     return Error::range("centre distance", detail::in_words(centre),

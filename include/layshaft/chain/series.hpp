@@ -102,20 +102,31 @@ struct ChainSeriesKey {
   return row[b.size()];
 }
 
+/// How many characters two names have in common from the start.
+[[nodiscard]] constexpr std::size_t common_start(std::string_view a, std::string_view b) noexcept {
+  std::size_t length = 0;
+  while (length < a.size() && length < b.size() && a[length] == b[length]) ++length;
+  return length;
+}
+
 [[nodiscard]] inline Error unknown_chain_series(std::string_view text) {
   const ChainSeriesKey key(text);
   const std::string_view name = key.name();
   std::string expected;
   if (!name.empty() && !key.too_long) {
-    std::size_t shortest = name.size() / 2 + 1;  // a name of which half is wrong is near nothing
     std::string_view nearest;
+    std::size_t fewest = ChainSeriesKey::longest;
+    std::size_t longest_start = 0;
     for (const ChainSeriesRow& row : chain_series_table) {
-      for (const std::string_view known : {row.name, row.alias}) {
-        if (known.empty()) continue;
-        if (const auto distance = edit_distance(name, ChainSeriesKey(known).text()); distance < shortest) {
-          shortest = distance;
-          nearest = known;
-        }
+      for (const std::string_view printed : {row.name, row.alias}) {
+        const ChainSeriesKey known(printed);
+        const std::size_t changes = edit_distance(name, known.text());
+        if (printed.empty() || 2 * changes >= std::max(name.size(), known.size)) continue;  // half wrong is near nothing
+        const std::size_t start = common_start(name, known.text());
+        if (changes > fewest || (changes == fewest && start <= longest_start)) continue;
+        nearest = printed;
+        fewest = changes;
+        longest_start = start;
       }
     }
     if (!nearest.empty()) expected.append(nearest).append(" (the nearest), or another ");
@@ -131,10 +142,7 @@ struct ChainSeriesKey {
   std::size_t common = 0;
   for (const ChainSeriesRow& row : chain_series_table) {
     for (const std::string_view known : {row.name, row.alias}) {
-      const ChainSeriesKey other(known);
-      std::size_t length = 0;
-      while (length < name.size() && length < other.size && name[length] == other.characters[length]) ++length;
-      common = std::max(common, length);
+      common = std::max(common, common_start(name, ChainSeriesKey(known).text()));
     }
   }
   const std::size_t at = key.prefix() + common;

@@ -12,12 +12,12 @@ namespace layshaft {
 /// while the other run is pulled straight: in neutral, on the stand. Each half of the run is then the long side of a
 /// flat triangle; for a slack that is small beside the run.
 LAYSHAFT_FORMULA(constexpr, Length, spare_length, (Length slack, Length run_length),
-                 finite(slack) && positive(run_length), sources::geometry, slack * slack / (2.0 * run_length))
+                 is_finite(slack) && positive(run_length), sources::geometry, slack * slack / (2.0 * run_length))
 
 /// How far a hand can move the middle of one run, up plus down, when the chain is longer than the taut loop by
 /// `spare_length` and the other run is pulled straight.
 LAYSHAFT_FORMULA(inline, Length, slack_by_hand, (Length spare_length, Length run_length),
-                 finite(spare_length) && positive(run_length), sources::geometry,
+                 is_finite(spare_length) && positive(run_length), sources::geometry,
                  sqrt(2.0 * run_length * spare_length))
 
 }  // namespace layshaft

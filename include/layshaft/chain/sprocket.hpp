@@ -17,7 +17,7 @@ LAYSHAFT_FORMULA(inline, Length, pitch_diameter, (Length pitch, Teeth teeth), po
 
 /// The diameter at the bottom of the tooth gaps, in which the rollers lie.
 LAYSHAFT_FORMULA(constexpr, Length, root_diameter, (Length pitch_diameter, Length roller_diameter),
-                 positive(roller_diameter) && finite(pitch_diameter) && roller_diameter < pitch_diameter,
+                 positive(roller_diameter) && is_finite(pitch_diameter) && roller_diameter < pitch_diameter,
                  sources::iso_606, pitch_diameter - roller_diameter)
 
 /// The least diameter over the tips of the teeth.

@@ -49,7 +49,7 @@ struct Band {
 /// True of a band of finite values in rising order, which is what every constructor asks of one.
 template <class Quantity>
 [[nodiscard]] constexpr bool well_formed(const Band<Quantity>& band) noexcept {
-  return finite(band.low) && finite(band.high) && band.low <= band.nominal && band.nominal <= band.high;
+  return is_finite(band.low) && is_finite(band.high) && band.low <= band.nominal && band.nominal <= band.high;
 }
 
 /// The results of a calculation of one cause, at each of its corners.

@@ -13,17 +13,17 @@
 namespace layshaft::detail {
 
 [[nodiscard]] inline std::string in_words(double number) {
-  return number != number ? "not a number" : finite(number) ? to_text(number, 15) : "infinite";
+  return number != number ? "not a number" : is_finite(number) ? to_text(number, 15) : "infinite";
 }
 template <class Unit>
 [[nodiscard]] std::string in_words(boost::units::quantity<Unit> quantity) {
-  return finite(quantity) ? to_text(quantity) : in_words(quantity.value());
+  return is_finite(quantity) ? to_text(quantity) : in_words(quantity.value());
 }
 
 /// No error when low <= value <= high; NaN and infinity never pass.
 template <class Value>
 [[nodiscard]] std::optional<Error> outside(std::string_view name, Value value, Value low, Value high) {
-  if (finite(value) && low <= value && value <= high) return std::nullopt;
+  if (is_finite(value) && low <= value && value <= high) return std::nullopt;
   return Error::range(name, in_words(value), in_words(low).append(" to ").append(in_words(high)));
 }
 

@@ -16,3 +16,4 @@
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/unit_names.hpp>
 #include <layshaft/core/units.hpp>
+#include <layshaft/core/utf8.hpp>

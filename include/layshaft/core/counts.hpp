@@ -5,6 +5,7 @@
 #include <layshaft/core/units.hpp>
 
 #include <compare>
+#include <concepts>
 #include <string>
 #include <string_view>
 
@@ -26,6 +27,9 @@ class Count {
     return Error::range(Kind::name, std::to_string(count),
                         std::to_string(least) + " to " + std::to_string(greatest));
   }
+  /// A count is whole; a number with a fraction would lose it without a word.
+  static Result<Count> make(std::floating_point auto) = delete;
+  explicit Count(std::floating_point auto) = delete;
 #if LAYSHAFT_EXCEPTIONS
   /// @throws RangeError outside `least` to `greatest`.
   explicit constexpr Count(int count) : count_(count) {

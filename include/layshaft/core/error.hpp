@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/utf8.hpp>
+
 #include <cstddef>
 #include <exception>
 #include <string>
@@ -17,6 +19,30 @@
 /// What went wrong, where, and what was expected: thrown where exceptions are on, returned in a Result anywhere.
 namespace layshaft {
 
+namespace detail {
+
+/// A pasted text may hold anything: control characters and bytes that are no UTF-8 show as \xNN, and a long one is cut.
+inline void append_printable(std::string& out, std::string_view text) {
+  constexpr std::size_t longest = 80;
+  constexpr std::string_view digits = "0123456789abcdef";
+  const std::string_view shown = utf8_start(text, longest);
+  for (std::size_t i = 0; i < shown.size();) {
+    const std::size_t bytes = utf8_bytes(shown, i);
+    const auto byte = static_cast<unsigned char>(shown[i]);
+    if (bytes == 0 || byte < 0x20 || byte == 0x7f) {
+      out.append("\\x").push_back(digits[byte / 16]);
+      out.push_back(digits[byte % 16]);
+      ++i;
+    } else {
+      out.append(shown.substr(i, bytes));
+      i += bytes;
+    }
+  }
+  if (shown.size() < text.size()) out.append("...");
+}
+
+}  // namespace detail
+
 /// Which of the exceptions an error is thrown as.
 enum class ErrorKind { value, parse, range };
 
@@ -32,7 +58,7 @@ class Error : public std::exception {
                                    std::string_view expected) {
     std::string sentence(problem);
     sentence.append(" at position ").append(std::to_string(position)).append(" of \"");
-    append_printable(sentence, text);
+    detail::append_printable(sentence, text);
     sentence.append("\"; expected ").append(expected);
     Error error(ErrorKind::parse, std::move(sentence));
     error.text_ = text;
@@ -68,22 +94,6 @@ class Error : public std::exception {
 
  private:
   Error(ErrorKind kind, std::string sentence) : kind_(kind), sentence_(std::move(sentence)) {}
-
-  /// A pasted text may hold anything: control characters show as \xNN, and a long one is cut.
-  static void append_printable(std::string& out, std::string_view text) {
-    constexpr std::size_t longest = 80;
-    constexpr std::string_view digits = "0123456789abcdef";
-    for (const char c : text.substr(0, longest)) {
-      const auto byte = static_cast<unsigned char>(c);
-      if (byte < 0x20 || byte == 0x7f) {
-        out.append("\\x").push_back(digits[byte / 16]);
-        out.push_back(digits[byte % 16]);
-      } else {
-        out.push_back(c);
-      }
-    }
-    if (text.size() > longest) out.append("...");
-  }
 
   ErrorKind kind_;
   std::string sentence_;

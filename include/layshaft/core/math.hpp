@@ -9,6 +9,7 @@
 /// @file
 /// The few functions of mathematics that formulas call on quantities, and the two questions every door asks.
 /// They are layshaft's own because Boost.Units' angle is a dimension and its quantities are found by no other lookup.
+/// What takes a plain double has a name that <math.h> has not, so that `using namespace layshaft` stays harmless.
 namespace layshaft {
 
 inline constexpr double pi = std::numbers::pi;
@@ -18,21 +19,21 @@ inline constexpr double pi = std::numbers::pi;
 /// Cosine of an angle.
 [[nodiscard]] inline double cos(Angle angle) noexcept { return std::cos(angle.value()); }
 /// The angle in −90° to 90° whose sine is given; NaN outside −1 to 1.
-[[nodiscard]] inline Angle asin(double sine) noexcept { return Angle::from_value(std::asin(sine)); }
+[[nodiscard]] inline Angle arcsin(double sine) noexcept { return Angle::from_value(std::asin(sine)); }
 /// The length whose square is given; NaN below zero.
 [[nodiscard]] inline Length sqrt(Area area) noexcept { return Length::from_value(std::sqrt(area.value())); }
 
 /// True of a number that is neither NaN nor infinite; constexpr, which std::isfinite is not in C++20.
-[[nodiscard]] constexpr bool finite(double number) noexcept {
+[[nodiscard]] constexpr bool is_finite(double number) noexcept {
   return number >= -std::numeric_limits<double>::max() && number <= std::numeric_limits<double>::max();
 }
 /// True of a finite quantity.
 template <class Unit>
-[[nodiscard]] constexpr bool finite(boost::units::quantity<Unit> quantity) noexcept {
-  return finite(quantity.value());
+[[nodiscard]] constexpr bool is_finite(boost::units::quantity<Unit> quantity) noexcept {
+  return is_finite(quantity.value());
 }
 /// True of a finite number above zero.
-[[nodiscard]] constexpr bool positive(double number) noexcept { return finite(number) && number > 0.0; }
+[[nodiscard]] constexpr bool positive(double number) noexcept { return is_finite(number) && number > 0.0; }
 /// True of a finite quantity above zero.
 template <class Unit>
 [[nodiscard]] constexpr bool positive(boost::units::quantity<Unit> quantity) noexcept {

@@ -31,6 +31,19 @@ template <class Quantity>
 
 [[nodiscard]] constexpr bool is_space(char c) noexcept { return c == ' ' || c == '\t'; }
 
+/// The place behind the spaces that start at a place of a text; no-break and thin ones, which typeset texts have
+/// between number and unit, count as well.
+[[nodiscard]] constexpr std::size_t behind_spaces(std::string_view text, std::size_t position) noexcept {
+  while (position < text.size()) {
+    const std::string_view rest = text.substr(position);
+    if (is_space(rest[0])) position += 1;
+    else if (rest.starts_with("\xC2\xA0")) position += 2;
+    else if (rest.starts_with("\xE2\x80\xAF") || rest.starts_with("\xE2\x80\x89")) position += 3;
+    else break;
+  }
+  return position;
+}
+
 }  // namespace detail
 
 /// A number in at most `precision` significant digits (1 to 17), without trailing zeros: "0.0254", "1e+20".
@@ -69,20 +82,20 @@ template <class Quantity>
   if (begin == end) return fault(begin, "nothing to read");
 
   const std::size_t number_at = begin + (text[begin] == '+' ? 1 : 0);
+  if (number_at > begin && number_at < end && text[number_at] == '-') return fault(begin, "two signs");
   double number = 0.0;
   const auto [stop, error] = std::from_chars(text.data() + number_at, text.data() + end, number);
   if (error == std::errc::result_out_of_range) return fault(begin, "a number too large or too small");
   if (error != std::errc{}) return fault(begin, "no number");
-  if (!finite(number)) return fault(begin, "a number that is not finite");
+  if (!is_finite(number)) return fault(begin, "a number that is not finite");
 
-  auto unit_at = static_cast<std::size_t>(stop - text.data());
-  while (unit_at < end && detail::is_space(text[unit_at])) ++unit_at;
+  const std::size_t unit_at = detail::behind_spaces(text.substr(0, end), static_cast<std::size_t>(stop - text.data()));
   if (unit_at == end) return fault(end, "no unit");
   const std::string_view name = text.substr(unit_at, end - unit_at);
   for (const UnitName& unit : Names::units) {
     if (unit.name != name) continue;
     const Quantity quantity = Quantity::from_value(number * unit.unit);
-    if (!finite(quantity)) return fault(begin, "a number too large");
+    if (!is_finite(quantity)) return fault(begin, "a number too large");
     return quantity;
   }
   return fault(unit_at, "unknown unit");
@@ -99,13 +112,33 @@ template <class Quantity>
 
 namespace detail {
 
-/// The quantity in one unit, in at most `precision` digits; empty where that would not read back as the same value.
+/// As many digits as somebody may write by hand.
+inline constexpr int plain_digits = 9;
+
+/// The number of a quantity in one unit, in at most `precision` digits; empty where that would not read back as the
+/// same value.
 template <class Quantity>
-[[nodiscard]] std::string exact_text(Quantity quantity, const UnitName& unit, int precision) {
+[[nodiscard]] std::string exact_number(Quantity quantity, const UnitName& unit, int precision) {
   std::string text = to_text(quantity.value() / unit.unit, precision);
   double back = 0.0;
   std::from_chars(text.data(), text.data() + text.size(), back);
-  return back * unit.unit == quantity.value() ? text.append(" ").append(unit.name) : std::string();
+  return back * unit.unit == quantity.value() ? text : std::string();
+}
+
+/// The unit in which a quantity was plainly written (1.5 inch): of those other than the first, the one with the
+/// shortest number; null where none has an exact one that somebody would write by hand.
+template <class Quantity>
+[[nodiscard]] const UnitName* plainly_written(Quantity quantity) {
+  const UnitName* shortest = nullptr;
+  std::size_t size = 0;
+  for (const UnitName& unit : QuantityNames<Quantity>::units) {
+    const std::string number = exact_number(quantity, unit, plain_digits);
+    if (number.empty() || number.find('e') != std::string::npos) continue;
+    if (shortest && number.size() >= size) continue;
+    shortest = &unit;
+    size = number.size();
+  }
+  return shortest;
 }
 
 }  // namespace detail
@@ -114,14 +147,16 @@ template <class Quantity>
 /// written in (1.5 inch), with the fewest digits; in its SI unit where no number of the first unit is exact.
 template <class Quantity>
 [[nodiscard]] std::string to_text(Quantity quantity) {
-  constexpr int plain = 9;  // more digits than anybody writes by hand
   constexpr auto& units = QuantityNames<Quantity>::units;
-  for (const UnitName& unit : units)
-    if (std::string text = detail::exact_text(quantity, unit, plain); !text.empty()) return text;
+  const auto text = [](std::string number, const UnitName& unit) { return number.append(" ").append(unit.name); };
+  if (std::string number = detail::exact_number(quantity, units[0], detail::plain_digits); !number.empty()) return text(number, units[0]);
+  if (const UnitName* unit = detail::plainly_written(quantity))
+    return text(detail::exact_number(quantity, *unit, detail::plain_digits), *unit);
   for (const int precision : {15, 16, 17})
-    if (std::string text = detail::exact_text(quantity, units[0], precision); !text.empty()) return text;
+    if (std::string number = detail::exact_number(quantity, units[0], precision); !number.empty())
+      return text(number, units[0]);
   for (const UnitName& unit : units)
-    if (unit.unit == 1.0) return detail::exact_text(quantity, unit, 17);
+    if (unit.unit == 1.0) return text(detail::exact_number(quantity, unit, 17), unit);
   return {};  // not reached: every list of units holds the SI unit
 }
 

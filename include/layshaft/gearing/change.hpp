@@ -36,6 +36,6 @@ LAYSHAFT_FORMULA(constexpr, double, speed_change,
 /// The change of engine speed in the same gear at equal road speed, from the change of road speed at equal engine
 /// speed, which is above -1.
 LAYSHAFT_FORMULA(constexpr, double, engine_speed_change, (double speed_change),
-                 finite(speed_change) && speed_change > -1.0, sources::definition, 1.0 / (1.0 + speed_change) - 1.0)
+                 is_finite(speed_change) && speed_change > -1.0, sources::definition, 1.0 / (1.0 + speed_change) - 1.0)
 
 }  // namespace layshaft

@@ -20,12 +20,12 @@ namespace layshaft {
   return change == 0.0 ? 1.0 : change / std::log1p(change);
 }
 
-/// The natural logarithm.
-[[nodiscard]] inline double log(double number) noexcept { return std::log(number); }
+/// The natural logarithm. (Not log: a using-directive would make that ambiguous with <math.h>'s.)
+[[nodiscard]] inline double ln(double number) noexcept { return std::log(number); }
 
 /// The points that one factor contributes to a change by the ratio of all factors together; both above zero. The
 /// contributions of all factors add up to `ratio - 1`.
 LAYSHAFT_FORMULA(inline, double, contribution, (double ratio, double factor), positive(ratio) && positive(factor),
-                 sources::definition, logarithmic_mean(ratio) * log(factor))
+                 sources::definition, logarithmic_mean(ratio) * ln(factor))
 
 }  // namespace layshaft

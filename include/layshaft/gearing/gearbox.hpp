@@ -61,7 +61,9 @@ class Gearbox {
   [[nodiscard]] static Result<Gearbox> make(const Parts& parts) {
     constexpr double least = 0.01, most = 100.0;
     if (auto error = detail::outside("primary", parts.primary.ratio(), least, most)) return *std::move(error);
-    if (parts.gears.empty()) return Error::range("number of gears", "0", "1 to " + std::to_string(most_gears));
+    if (parts.gears.empty() || parts.gears.overfull())
+      return Error::range("number of gears", parts.gears.empty() ? "0" : "more than " + std::to_string(most_gears),
+                          "1 to " + std::to_string(most_gears));
     for (std::size_t i = 0; i < parts.gears.size(); ++i)
       if (auto error = detail::outside("ratio of gear " + std::to_string(i + 1), parts.gears[i].ratio(), least, most))
         return *std::move(error);

@@ -13,7 +13,7 @@ namespace layshaft {
 /// @param rear_added teeth more behind; @param front_removed teeth fewer in front; @param tyre_growth a fraction
 LAYSHAFT_FORMULA(constexpr, double, thrust_change_by_thumb,
                  (double rear_added, double front_removed, double tyre_growth),
-                 finite(rear_added) && finite(front_removed) && finite(tyre_growth), sources::common_practice,
+                 is_finite(rear_added) && is_finite(front_removed) && is_finite(tyre_growth), sources::common_practice,
                  0.02 * (rear_added + 3.0 * front_removed) - tyre_growth)
 
 /// The rule's answer, and how far it is off: rule less exact.

@@ -18,7 +18,7 @@ namespace layshaft {
 /// The highest reading that UN R39 allows at a true speed of zero or more: 50 -> 59, 90 -> 103, 130 -> 147 km/h. The
 /// lowest is the true speed itself.
 LAYSHAFT_FORMULA(constexpr, Speed, highest_lawful_reading, (Speed true_speed),
-                 finite(true_speed) && true_speed >= 0.0_kmh, sources::un_r39, true_speed + 0.1 * true_speed + 4.0_kmh)
+                 is_finite(true_speed) && true_speed >= 0.0_kmh, sources::un_r39, true_speed + 0.1 * true_speed + 4.0_kmh)
 
 /// Whether a reading keeps to the rule.
 enum class SpeedometerVerdict {

@@ -13,7 +13,7 @@
 /// `layshaft::json`, which holds Boost.JSON's definitions, and leave exceptions on.
 ///
 /// Every file carries `"layshaft": 1`, the version of the form. Unknown keys, missing keys, wrong units and values out of
-/// range are errors that name the path to the place; nothing is read by half.
+/// range are errors that name the path to the place, and a key that stands twice names its byte; nothing is read by half.
 namespace layshaft {
 
 /// The version of the form that is written, and the only one that is read so far.

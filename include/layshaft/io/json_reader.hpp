@@ -4,9 +4,12 @@
 #include <layshaft/core/band.hpp>
 #include <layshaft/core/counts.hpp>
 #include <layshaft/core/quantity_text.hpp>
+#include <layshaft/core/utf8.hpp>
 
 #include <boost/json.hpp>
 
+#include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,21 +21,57 @@ namespace layshaft::detail {
 /// The largest JSON text that is read; a machine takes about two thousand bytes.
 inline constexpr std::size_t longest_json = 1 << 20;
 
+/// Boost's quick way with numbers can miss the last bit; versions that know no other are taken as they are.
+template <class Options>
+[[nodiscard]] Options exact_numbers() {
+  Options options;
+  if constexpr (requires { options.numbers; }) options.numbers = decltype(options.numbers)::precise;
+  return options;
+}
+
+/// What is wrong at a byte. What stands around the place says more than the start of the file.
+[[nodiscard]] inline Error json_error(std::string_view text, std::size_t place, std::string_view problem,
+                                      std::string_view expected) {
+  constexpr std::size_t around = 40;
+  std::size_t from = place > around ? place - around : 0;
+  while (from < place && (static_cast<unsigned char>(text[from]) & 0xc0) == 0x80) ++from;  // no character cut in two
+  return Error::parse(utf8_start(text.substr(from), 2 * around), place - from, problem, expected)
+      .in("byte " + std::to_string(place));
+}
+
+/// Refuses an object that has a key twice: whoever wrote it meant one of the two, and no reader can tell which.
+/// @param text well-formed JSON
+inline void refuse_repeated_keys(std::string_view text) {
+  std::vector<std::set<boost::json::string>> open;  // the keys of each object and list that is open
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '{' || text[i] == '[') open.emplace_back();
+    if (text[i] == '}' || text[i] == ']') open.pop_back();
+    if (text[i] != '"') continue;
+    const std::size_t begin = i;
+    for (++i; text[i] != '"'; ++i)
+      if (text[i] == '\\') ++i;
+    const std::size_t next = text.find_first_not_of(" \t\r\n", i + 1);
+    if (next == text.npos || text[next] != ':') continue;
+    const auto key = boost::json::parse(boost::json::string_view(text.data() + begin, i + 1 - begin)).as_string();
+    if (open.back().insert(key).second) continue;
+    std::string problem = "the key \"";
+    append_printable(problem, {key.data(), key.size()});
+    raise(json_error(text, begin, problem.append("\" stands here a second time"), "each key of an object once"));
+  }
+}
+
 [[nodiscard]] inline boost::json::value parse_json(std::string_view text) {
   if (text.size() > longest_json)
     raise(Error::range("size of the JSON text", std::to_string(text.size()) + " bytes",
                        "at most " + std::to_string(longest_json)));
-  boost::json::stream_parser parser;
+  boost::json::stream_parser parser(boost::json::storage_ptr(), exact_numbers<boost::json::parse_options>());
   boost::system::error_code error;
   std::size_t read = parser.write_some(boost::json::string_view(text.data(), text.size()), error);
   if (!error && read < text.size()) error = boost::json::error::extra_data;
   if (!error) parser.finish(error);
-  if (!error) return parser.release();
-  // What stands around the place says more than the start of the file.
-  constexpr std::size_t before = 40;
-  const std::size_t from = read > before ? read - before : 0;
-  raise(Error::parse(text.substr(from, 2 * before), read - from, error.message(), "well-formed JSON")
-            .in("byte " + std::to_string(read)));
+  if (error) raise(json_error(text, read, error.message(), "well-formed JSON"));
+  refuse_repeated_keys(text);
+  return parser.release();
 }
 
 /// One value with the path that leads to it.
@@ -47,7 +86,7 @@ class JsonValue {
   [[noreturn]] void expected(std::string_view what) const {
     std::string got = boost::json::serialize(*value_);
     constexpr std::size_t longest = 60;
-    if (got.size() > longest) got.resize(longest), got.append("...");
+    if (got.size() > longest) got = std::string(utf8_start(got, longest)).append("...");
     raise(Error::value(std::string("expected ").append(what).append(", got ").append(got)).in(path_));
   }
   /// The value of a result, or its error told at this path.
@@ -129,8 +168,9 @@ class JsonObject {
       if (asked) continue;
       std::string list;
       for (const std::string_view known : known_) list.append(list.empty() ? "" : ", ").append(known);
-      raise(Error::value("unknown key \"" + std::string(key.substr(0, 60)) + "\"; expected one of " + list)
-                .in(value_.path()));
+      std::string sentence = "unknown key \"";
+      append_printable(sentence, key);
+      raise(Error::value(sentence.append("\"; expected one of ").append(list)).in(value_.path()));
     }
   }
 

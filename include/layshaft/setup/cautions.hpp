@@ -23,9 +23,9 @@ inline void chain_cautions(Cautions& cautions, const Machine& machine, const Set
                            const ChainFit& chain) {
   const Length none = 0.0_mm;
   const Setup& stock = machine.stock();
-  if (chain.adjuster_forward.low < none)
+  if (chain.adjuster_forward.low < -end_tolerance)  // what counts as fitting raises no caution
     cautions.push_back({CautionCode::chain_ahead_of_adjuster, {-chain.adjuster_forward.low}});
-  if (chain.adjuster_rearward.low < none)
+  if (chain.adjuster_rearward.low < -end_tolerance)
     cautions.push_back({CautionCode::chain_behind_adjuster, {-chain.adjuster_rearward.low}});
   if (chain.fits && chain.wear_room.low < replaced_at_elongation)
     cautions.push_back({CautionCode::chain_wear_room_small,

@@ -69,11 +69,12 @@ struct Comparison {
 [[nodiscard]] inline WearChange wear_change(const Machine& machine, const Setup& base, const Setup& trial) {
   const Length base_diameter = pitch_diameter(base.chain().value_or(machine.chain()).pitch(), base.rear());
   const Length trial_diameter = pitch_diameter(trial.chain().value_or(machine.chain()).pitch(), trial.rear());
+  const double base_ratio = final_ratio(base.front(), base.rear());
+  const double trial_ratio = final_ratio(trial.front(), trial.rear());
   const auto over_both = [&](auto calculation) { return over_causes(Rollout(base), Rollout(trial), calculation); };
   return {over_both([&](Length from, Length to) { return chain_tension_change(from, base_diameter, to, trial_diameter); }),
           over_both([&](Length from, Length to) {
-            return front_contacts(1.0_km, to, trial.front(), trial.rear()) /
-                       front_contacts(1.0_km, from, base.front(), base.rear()) - 1.0;
+            return turns_ratio(base_ratio, from, trial_ratio, to) - 1.0;  // a contact a turn of the front sprocket
           }),
           over_both([](Length from, Length to) { return rear_contacts(1.0_km, to) / rear_contacts(1.0_km, from) - 1.0; })};
 }

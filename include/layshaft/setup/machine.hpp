@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/chain/fit.hpp>
+#include <layshaft/core/utf8.hpp>
 #include <layshaft/gearing/gearbox.hpp>
 #include <layshaft/instrument/speedometer.hpp>
 #include <layshaft/setup/setup_parts.hpp>
@@ -40,15 +41,17 @@ class Machine {
   using Parts = MachineParts;
   static constexpr std::size_t longest_name = 200;
 
-  /// The machine, or an error where the name is empty or longer than 200 bytes.
+  /// The machine, or an error where the name is empty, longer than 200 bytes, or not UTF-8.
   [[nodiscard]] static Result<Machine> make(Parts parts) {
     if (parts.name.empty() || parts.name.size() > longest_name)
       return Error::range("length of the machine's name", std::to_string(parts.name.size()) + " bytes",
                           "1 to " + std::to_string(longest_name));
+    if (const std::size_t place = detail::first_not_utf8(parts.name); place < parts.name.size())
+      return Error::parse(parts.name, place, "a byte of the machine's name that is no character", "text in UTF-8");
     return Machine(std::move(parts), Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
-  /// @throws RangeError as `make` says.
+  /// @throws RangeError or ParseError as `make` says.
   explicit Machine(Parts parts) : Machine(make(std::move(parts)).value()) {}
 #endif
 

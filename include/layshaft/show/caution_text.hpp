@@ -39,8 +39,8 @@ namespace layshaft {
         return "A rear sprocket of {0} teeth (stock {1}) needs room under the chain guard and at the chain guide; refit "
                "every guard.";
       case CautionCode::chain_series_differs:
-        return "This chain is of another series than the machine's (pitch {0}, stock {1}); both sprockets must be of the "
-               "same series as the chain.";
+        return "This chain is of another series than the machine's (pitch {0}, the machine's {1}; series of one pitch "
+               "differ in width). Both sprockets must be of the same series as the chain.";
       case CautionCode::new_sprockets_worn_chain:
         return "A worn chain ruins new sprockets. Unless the chain is nearly new, change chain and both sprockets together.";
       case CautionCode::chain_joint_as_maker_says:

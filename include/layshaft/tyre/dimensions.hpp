@@ -41,7 +41,7 @@ LAYSHAFT_FORMULA(constexpr, Length, overall_diameter_limit,
 
 /// Section height of a tyre whose overall diameter is known.
 LAYSHAFT_FORMULA(constexpr, Length, section_height_of_diameter, (Length overall_diameter, Length rim_diameter),
-                 positive(rim_diameter) && finite(overall_diameter) && overall_diameter > rim_diameter,
+                 positive(rim_diameter) && is_finite(overall_diameter) && overall_diameter > rim_diameter,
                  sources::geometry, (overall_diameter - rim_diameter) / 2.0)
 
 }  // namespace layshaft

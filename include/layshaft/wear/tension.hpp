@@ -11,7 +11,7 @@ namespace layshaft {
 /// The pull of the chain's tight run that makes a thrust at the contact patch: the wheel's lever over the rear
 /// sprocket's. Centrifugal and joint forces are left out.
 LAYSHAFT_FORMULA(constexpr, Force, chain_tension, (Force thrust, Length circumference, Length rear_pitch_diameter),
-                 finite(thrust) && positive(circumference) && positive(rear_pitch_diameter), sources::definition,
+                 is_finite(thrust) && positive(circumference) && positive(rear_pitch_diameter), sources::definition,
                  thrust * (circumference / pi) / rear_pitch_diameter)
 
 /// The change of the chain's pull at equal thrust. Two ways to one ratio meet the chain equally often; it is this that

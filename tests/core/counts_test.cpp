@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/core/counts.hpp>
+
+#include <gtest/gtest.h>
+
+#include <climits>
+#include <type_traits>
+
+namespace {
+using namespace layshaft;
+
+TEST(Count, KnowsItsRange) {
+  for (const int good : {4, 5, 999, 1000}) {
+    ASSERT_TRUE(Teeth::make(good));
+    EXPECT_EQ(Teeth::make(good)->count(), good);
+    EXPECT_EQ(Teeth(good).count(), good);
+  }
+  for (const int bad : {3, 0, -14, 1001, INT_MAX, INT_MIN}) {
+    ASSERT_FALSE(Teeth::make(bad));
+    EXPECT_EQ(Teeth::make(bad).error().kind(), ErrorKind::range);
+    EXPECT_EQ(Teeth::make(bad).error().what(), "number of teeth is " + std::to_string(bad) + "; expected 4 to 1000");
+    EXPECT_THROW(Teeth{bad}, RangeError);
+  }
+  EXPECT_STREQ(Links::make(3).error().what(), "number of links is 3; expected 4 to 10000");
+}
+
+TEST(Count, IsNoPlainNumberAndNoOtherCount) {
+  static_assert(!std::is_convertible_v<int, Teeth>);
+  static_assert(!std::is_convertible_v<Teeth, int>);
+  static_assert(!std::is_convertible_v<Teeth, double>);
+  static_assert(!std::is_constructible_v<Links, Teeth>);
+}
+
+TEST(Count, BecomesANumberInAFormula) {
+  static_assert(40_teeth / 14_teeth == 40.0 / 14.0);
+  static_assert(40_teeth - 14_teeth == 26.0);
+  static_assert(14_teeth + 40_teeth == 54.0);
+  static_assert(2.0 * 14_teeth == 28.0 && 14_teeth * 2.0 == 28.0);
+  static_assert(1.0 - 14_teeth == -13.0 && 14_teeth - 1.0 == 13.0);
+  static_assert(12.7_mm * 14_teeth == 14_teeth * 12.7_mm);
+  static_assert(13_teeth < 14_teeth && 106_links == Links::literal(106));
+  EXPECT_EQ(half_turn / 10_teeth, half_turn / 10.0);
+}
+
+}  // namespace

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/core/result.hpp>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+
+TEST(Error, OfParsingSaysWhatWhereAndWhatWasExpected) {
+  const Error error = Error::parse("12 x", 3, "unknown unit", "a length");
+  EXPECT_STREQ(error.what(), "unknown unit at position 3 of \"12 x\"; expected a length");
+  EXPECT_EQ(error.text(), "12 x");
+  EXPECT_EQ(error.position(), 3u);
+  EXPECT_EQ(error.expected(), "a length");
+  EXPECT_EQ(error.kind(), ErrorKind::parse);
+}
+
+TEST(Error, ShowsControlCharactersAndCutsALongText) {
+  EXPECT_STREQ(Error::parse(std::string_view("a\n\0b", 4), 1, "p", "e").what(), "p at position 1 of \"a\\x0a\\x00b\"; expected e");
+  const std::string what = Error::parse(std::string(500, 'z'), 0, "p", "e").what();
+  EXPECT_LT(what.size(), 130u);
+  EXPECT_NE(what.find("zzz...\""), std::string::npos);
+}
+
+TEST(Error, IsToldFromFurtherOutWithoutLosingAnything) {
+  const Error error = Error::parse("12 x", 3, "unknown unit", "a length").in("$.centre");
+  EXPECT_STREQ(error.what(), "$.centre: unknown unit at position 3 of \"12 x\"; expected a length");
+  EXPECT_EQ(error.position(), 3u);
+}
+
+TEST(Error, IsThrownAsTheExceptionOfItsKind) {
+  EXPECT_THROW(raise(Error::parse("", 0, "p", "e")), ParseError);
+  EXPECT_THROW(raise(Error::range("n", "1", "2")), RangeError);
+  try {
+    raise(Error::value("parts that do not go together"));
+    FAIL();
+  } catch (const ParseError&) {
+    FAIL();
+  } catch (const RangeError&) {
+    FAIL();
+  } catch (const Error& error) {
+    EXPECT_STREQ(error.what(), "parts that do not go together");
+  }
+}
+
+TEST(Result, HoldsAValueOrAnError) {
+  const Result<int> good = 3;
+  ASSERT_TRUE(good);
+  EXPECT_EQ(*good, 3);
+  EXPECT_EQ(Result<int>(4).value(), 4);
+  const Result<int> bad = Error::range("n", "1", "2 to 3");
+  ASSERT_FALSE(bad);
+  EXPECT_STREQ(bad.error().what(), "n is 1; expected 2 to 3");
+  EXPECT_THROW(static_cast<void>(Result<int>(bad).value()), RangeError);
+}
+
+}  // namespace

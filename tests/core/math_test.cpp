@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/core/math.hpp>
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace {
+using namespace layshaft;
+
+TEST(Math, TakesAndGivesAngles) {
+  EXPECT_NEAR(sin(30_deg), 0.5, 1e-15);
+  EXPECT_NEAR(cos(60_deg), 0.5, 1e-15);
+  EXPECT_NEAR(arcsin(0.5) / units::deg, 30.0, 1e-13);
+  EXPECT_EQ(sqrt(Area::from_value(4.0)), 2_m);
+  EXPECT_TRUE(std::isnan(arcsin(1.5).value()));
+}
+
+TEST(Finite, KnowsTheEdges) {
+  const double infinity = std::numeric_limits<double>::infinity();
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  const double most = std::numeric_limits<double>::max();
+  static_assert(is_finite(0.0) && is_finite(-1e308) && is_finite(std::numeric_limits<double>::max()));
+  EXPECT_TRUE(is_finite(most));
+  EXPECT_TRUE(is_finite(-most));
+  EXPECT_FALSE(is_finite(infinity));
+  EXPECT_FALSE(is_finite(-infinity));
+  EXPECT_FALSE(is_finite(nan));
+  EXPECT_FALSE(is_finite(Length::from_value(nan)));
+  EXPECT_FALSE(positive(0.0));
+  EXPECT_FALSE(positive(-0.0));
+  EXPECT_FALSE(positive(infinity));
+  EXPECT_FALSE(positive(nan));
+  EXPECT_TRUE(positive(std::numeric_limits<double>::denorm_min()));
+  EXPECT_TRUE(positive(1_mm));
+}
+
+}  // namespace

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/core/units.hpp>
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace {
+using namespace layshaft;
+
+/// How many doubles lie between a value and the one that stands nearest to the exact one.
+double ulps(double value, long double exact) {
+  const double nearest = static_cast<double>(exact);
+  const double ulp = std::nextafter(nearest, INFINITY) - nearest;
+  return std::abs(static_cast<double>((static_cast<long double>(value) - exact) / ulp));
+}
+
+TEST(Units, OfTurningAreRightToTheUlp) {
+  const long double pi = std::numbers::pi_v<long double>;
+  EXPECT_EQ(turn.value(), static_cast<double>(2.0L * pi));
+  EXPECT_LE(ulps(units::rpm.value(), pi / 30.0L), 1.0);
+  EXPECT_LE(ulps((9500.0_rpm).value(), 9500.0L * pi / 30.0L), 1.0);
+  EXPECT_LE(ulps(units::deg.value(), pi / 180.0L), 1.0);
+}
+
+// Source: the international agreement of 1959 and NIST SP 811, App. B: exact by definition.
+TEST(Units, ThatAreExactByDefinitionAreExactToTheUlp) {
+  EXPECT_EQ((1_inch).value(), 0.0254);
+  EXPECT_EQ((1_mile).value(), 1609.344);
+  EXPECT_EQ((1_mph).value(), 0.44704);
+  EXPECT_EQ((1_lbf).value(), 4.4482216152605);
+  EXPECT_EQ((1_lb).value(), 0.45359237);
+  EXPECT_LE(ulps((1_kmh).value(), 1.0L / 3.6L), 1.0);
+  EXPECT_LE(ulps((1_lbf_ft).value(), 4.4482216152605L * 0.3048L), 1.0);
+  EXPECT_LE(ulps((1_hp).value(), 550.0L * 4.4482216152605L * 0.3048L), 1.5);
+}
+
+TEST(Units, AreQuantitiesOfOne) {
+  static_assert(110.0 * units::mm == 110.0_mm);
+  static_assert(110_mm == 110.0_mm);
+  static_assert(double(25.4_mm / units::inch) > 0.999999999 && double(25.4_mm / units::inch) < 1.000000001);
+  EXPECT_EQ((15.875_mm).value(), 15.875 * 0.001);
+}
+
+TEST(Units, KeepPowerTheProductOfTorqueAndTurning) {
+  const Power power = 20_Nm * 1000_radps;
+  EXPECT_EQ(power, 20_kW);
+}
+
+}  // namespace

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/gearing/gearbox.hpp>
+
+#include <gtest/gtest.h>
+
+#include <functional>
+
+namespace {
+using namespace layshaft;
+
+GearboxParts good() {
+  return {.primary = GearPair{20_teeth, 61_teeth}, .gears = {2.5, GearPair{18_teeth, 30_teeth}, 1.2},
+          .idle = 1300_rpm, .rev_limit = 9000_rpm};
+}
+
+TEST(Gearbox, KeepsWhatItWasMadeOf) {
+  const Gearbox gearbox(good());
+  EXPECT_DOUBLE_EQ(gearbox.primary().ratio(), 61.0 / 20.0);
+  EXPECT_EQ(gearbox.gears().size(), 3u);
+  EXPECT_DOUBLE_EQ(gearbox.gears()[1].ratio(), 30.0 / 18.0);
+  ASSERT_TRUE(gearbox.gears()[1].pair());
+  EXPECT_EQ(gearbox.gears()[1].pair()->driven, 30_teeth);
+  EXPECT_FALSE(gearbox.gears()[0].pair());
+  EXPECT_EQ(gearbox.idle(), 1300_rpm);
+  EXPECT_EQ(gearbox.lowest_pull(), 1300_rpm);  // idle where none was stated
+  EXPECT_EQ(gearbox, Gearbox(good()));
+}
+
+TEST(Gearbox, NamesThePartThatIsOutOfRange) {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  const double infinity = std::numeric_limits<double>::infinity();
+  struct Case {
+    const char* part;
+    std::function<void(GearboxParts&)> spoil;
+  };
+  const Case cases[] = {
+      {"primary", [&](GearboxParts& p) { p.primary = 0.0; }},
+      {"primary", [&](GearboxParts& p) { p.primary = 100.1; }},
+      {"primary", [&](GearboxParts& p) { p.primary = nan; }},
+      {"ratio of gear 2", [&](GearboxParts& p) { p.gears = {2.0, -1.0}; }},
+      {"ratio of gear 1", [&](GearboxParts& p) { p.gears = {infinity}; }},
+      {"number of gears", [&](GearboxParts& p) { p.gears = {}; }},
+      {"idle", [&](GearboxParts& p) { p.idle = 0_rpm; }},
+      {"idle", [&](GearboxParts& p) { p.idle = 9001_rpm; }},
+      {"idle", [&](GearboxParts& p) { p.idle = nan * units::rpm; }},
+      {"rev_limit", [&](GearboxParts& p) { p.rev_limit = 100001_rpm; }},
+      {"rev_limit", [&](GearboxParts& p) { p.rev_limit = -9000_rpm; }},
+      {"lowest_pull", [&](GearboxParts& p) { p.lowest_pull = 1299_rpm; }},
+      {"lowest_pull", [&](GearboxParts& p) { p.lowest_pull = 9001_rpm; }},
+  };
+  for (const Case& one : cases) {
+    GearboxParts parts = good();
+    one.spoil(parts);
+    const auto gearbox = Gearbox::make(parts);
+    ASSERT_FALSE(gearbox) << one.part;
+    EXPECT_EQ(gearbox.error().kind(), ErrorKind::range);
+    EXPECT_TRUE(std::string_view(gearbox.error().what()).starts_with(one.part)) << gearbox.error().what();
+    EXPECT_THROW(Gearbox{parts}, RangeError);
+  }
+}
+
+TEST(Gearbox, TakesTheEndsOfItsRange) {
+  GearboxParts parts = good();
+  parts.primary = 0.01;
+  parts.gears = {100.0};
+  parts.idle = parts.rev_limit;
+  parts.lowest_pull = parts.rev_limit;
+  EXPECT_TRUE(Gearbox::make(parts));
+}
+
+}  // namespace

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/instrument/speedometer_reading.hpp>
+
+#include <layshaft/instrument/speedometer.hpp>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+
+// Source: UN Regulation No. 39, paragraph 5.3; worked upper limits 50 -> 59, 70 -> 81, 90 -> 103, 110 -> 125 and
+// 130 -> 147 km/h.
+TEST(HighestLawfulReading, AgreesWithTheWorkedLimits) {
+  const std::pair<double, double> limits[] = {{50, 59}, {70, 81}, {90, 103}, {110, 125}, {130, 147}};
+  for (const auto& [speed, highest] : limits)
+    EXPECT_NEAR(highest_lawful_reading(speed * units::kmh) / units::kmh, highest, 1e-12);
+}
+
+TEST(SpeedometerVerdict, KeepsToBothEdges) {
+  const auto verdict = [](double low, double high) {
+    return speedometer_verdict(90_kmh, {low * units::kmh, low * units::kmh, high * units::kmh});
+  };
+  EXPECT_EQ(verdict(90.0, 103.0), SpeedometerVerdict::lawful);
+  EXPECT_EQ(verdict(89.99, 103.0), SpeedometerVerdict::uncertain);
+  EXPECT_EQ(verdict(90.0, 103.01), SpeedometerVerdict::uncertain);
+  EXPECT_EQ(verdict(85.0, 89.99), SpeedometerVerdict::too_low);
+  EXPECT_EQ(verdict(103.01, 110.0), SpeedometerVerdict::too_high);
+  EXPECT_EQ(verdict(80.0, 110.0), SpeedometerVerdict::uncertain);
+  EXPECT_EQ(speedometer_verdict(0_kmh, Band<Speed>::exactly(0_kmh)), SpeedometerVerdict::lawful);
+}
+
+TEST(IndicatedBand, IsWhatTheRuleAllowedWhereTheErrorIsUnknown) {
+  const Band<Speed> shown = indicated_band(90_kmh, std::nullopt, Band<double>::exactly(1.0));
+  EXPECT_EQ(shown.low, 90_kmh);
+  EXPECT_EQ(shown.high, highest_lawful_reading(90_kmh));
+  EXPECT_EQ(speedometer_verdict(90_kmh, shown), SpeedometerVerdict::lawful);
+}
+
+TEST(IndicatedBand, TakesBothCauses) {
+  const Band<Speed> shown = indicated_band(100_kmh, Band<double>{0.02, 0.04, 0.06}, Band<double>{0.95, 1.0, 1.05});
+  EXPECT_NEAR(shown.low / units::kmh, 100.0 * 1.02 * 0.95, 1e-12);
+  EXPECT_NEAR(shown.nominal / units::kmh, 104.0, 1e-12);
+  EXPECT_NEAR(shown.high / units::kmh, 100.0 * 1.06 * 1.05, 1e-12);
+}
+
+TEST(SpeedometerReading, KeepsTheOdometerApart) {
+  const SpeedometerReading reading(Band<double>::exactly(0.05), Band<double>{0.96, 0.97, 0.98});
+  EXPECT_NEAR(reading.odometer_drift().nominal, -0.03, 1e-15);  // whatever the speedometer's own 5 %
+  EXPECT_NEAR(reading.correction_factor().nominal, 1.0 / 0.97, 1e-15);
+  EXPECT_NEAR(reading.correction_factor().low, 1.0 / 0.98, 1e-15);
+  EXPECT_EQ(reading.verdict(90_kmh), SpeedometerVerdict::lawful);
+  EXPECT_NEAR(reading.indicated(90_kmh).nominal / units::kmh, 90.0 * 1.05 * 0.97, 1e-12);
+}
+
+TEST(SpeedometerReading, RefusesSpeedsThatAreNone) {
+  const SpeedometerReading reading(std::nullopt, Band<double>::exactly(1.0));
+  for (const double bad : {-1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
+    EXPECT_FALSE(reading.try_indicated(bad * units::kmh));
+    EXPECT_FALSE(reading.try_verdict(bad * units::kmh));
+    EXPECT_THROW(static_cast<void>(reading.verdict(bad * units::kmh)), RangeError);
+  }
+}
+
+TEST(WheelIndicatedRatio, ReadsLowOnATallerTyre) { EXPECT_DOUBLE_EQ(wheel_indicated_ratio(2.0_m, 2.5_m), 0.8); }
+
+TEST(Speedometer, AsksForAPlausibleError) {
+  EXPECT_TRUE(Speedometer::make(SpeedometerSensor::layshaft));
+  EXPECT_TRUE(Speedometer::make(SpeedometerSensor::layshaft, Band<double>{-0.3, 0.0, 0.5}));
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  for (const Band<double>& bad : {Band<double>{-0.31, 0.0, 0.1}, {0.0, 0.1, 0.51}, {0.0, nan, 0.1}, {0.1, 0.05, 0.2}}) {
+    EXPECT_FALSE(Speedometer::make(SpeedometerSensor::rear_wheel, bad));
+    EXPECT_THROW(Speedometer(SpeedometerSensor::rear_wheel, bad), RangeError);
+  }
+}
+
+}  // namespace

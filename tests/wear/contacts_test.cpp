@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/wear/tooth_wear.hpp>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+
+// Common practice, no source: a front tooth of 14/40 meets the chain about three times as often as a rear one.
+TEST(Contacts, OfAFrontToothAreAboutThreeTimesARearTooths) {
+  const double times = front_contacts(1_km, 2.0_m, 14_teeth, 40_teeth) / rear_contacts(1_km, 2.0_m);
+  EXPECT_DOUBLE_EQ(times, 40.0 / 14.0);
+  EXPECT_NEAR(times, 3.0, 0.15);
+}
+
+// Worked by hand: 500 turns of a 2 m wheel in a kilometre.
+TEST(Contacts, AreOnePerTurn) {
+  EXPECT_DOUBLE_EQ(rear_contacts(1_km, 2.0_m), 500.0);
+  EXPECT_DOUBLE_EQ(front_contacts(1_km, 2.0_m, 15_teeth, 45_teeth), 1500.0);
+}
+
+TEST(ToothWear, IsABandThatALargerTyreLowers) {
+  const ToothWear wear = tooth_wear(14_teeth, 42_teeth, 96_links, {1.9_m, 2.0_m, 2.1_m});
+  EXPECT_DOUBLE_EQ(wear.rear_contacts_per_km.nominal, 500.0);
+  EXPECT_DOUBLE_EQ(wear.rear_contacts_per_km.low, 1000.0 / 2.1);
+  EXPECT_DOUBLE_EQ(wear.front_contacts_per_km.high, 3.0 * 1000.0 / 1.9);
+  EXPECT_EQ(wear.front_hunting, hunting(14_teeth, 96_links));
+  EXPECT_EQ(wear.rear_hunting, hunting(42_teeth, 96_links));
+}
+
+}  // namespace

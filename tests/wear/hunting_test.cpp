@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/wear/hunting.hpp>
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace {
+using namespace layshaft;
+
+// Source: a club's published example of sprocket and chain periods: 96 links on 15 teeth meet the same pair after 5 passes
+// of the chain, on 14 after 7.
+TEST(Hunting, AgreesWithThePublishedExample) {
+  static_assert(hunting(15_teeth, 96_links).passes == 5);
+  static_assert(hunting(14_teeth, 96_links).passes == 7);
+}
+
+// 14 teeth repeat later, and yet each of them meets only one kind of link: the period alone ranks wrongly.
+TEST(Hunting, KnowsTheKindsOfLinksToo) {
+  EXPECT_EQ(hunting(15_teeth, 96_links), (Hunting{5, 32, 2}));
+  EXPECT_EQ(hunting(14_teeth, 96_links), (Hunting{7, 48, 1}));
+}
+
+// Counted out, link by link.
+TEST(Hunting, AgreesWithCountingOut) {
+  for (int teeth = 9; teeth <= 60; ++teeth)
+    for (int links = 60; links <= 130; ++links) {
+      std::set<int> met;
+      std::set<int> kinds;
+      int link = 0;
+      int turns = 0;
+      do {
+        met.insert(link);
+        kinds.insert(links % 2 != 0 ? 0 : link % 2);
+        link = (link + teeth) % links;
+        ++turns;
+      } while (link != 0);
+      const Hunting found = hunting(Teeth(teeth), Links(links));
+      ASSERT_EQ(found.distinct_links, static_cast<int>(met.size()));
+      ASSERT_EQ(found.passes, turns * teeth / links);
+      if (links % 2 == 0) {
+        ASSERT_EQ(found.link_kinds, static_cast<int>(kinds.size()));
+      }
+    }
+}
+
+}  // namespace
