@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A length times a length, where a diameter is wanted.
-// PROMISE: X
+// PROMISE: static_rational<2
 #include <layshaft/wear/tension.hpp>
 
 using namespace layshaft;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Ratio and circumference changed places.
-// PROMISE: X
+// PROMISE: layshaft::Length.* to [^ ]*double
 #include <layshaft/gearing/speed.hpp>
 
 using namespace layshaft;

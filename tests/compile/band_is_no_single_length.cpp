@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A band where one value is wanted: the corner must be chosen.
-// PROMISE: X
+// PROMISE: layshaft::Band
 #include <layshaft/gearing/road_speeds.hpp>
 
 using namespace layshaft;

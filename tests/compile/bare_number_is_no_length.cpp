@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A circumference without its unit.
-// PROMISE: X
+// PROMISE: from [^ ]*double[^ ]* to [^ ]*layshaft::Length
 #include <layshaft/gearing/speed.hpp>
 
 using namespace layshaft;

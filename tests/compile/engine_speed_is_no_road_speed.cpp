@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The engine speed at a road speed, asked with an engine speed.
-// PROMISE: X
+// PROMISE: plane_angle_base_dimension
 #include <layshaft/gearing/speed.hpp>
 
 using namespace layshaft;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A number with a fraction, which a count would lose.
-// PROMISE: X
+// PROMISE: auto:[0-9]+ = double
 #include <layshaft/core/counts.hpp>
 
 using namespace layshaft;

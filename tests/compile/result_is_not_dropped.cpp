@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A result that nobody looks at, and its error with it.
-// PROMISE: X
+// PROMISE: nodiscard
 #include <layshaft/core/counts.hpp>
 
 using namespace layshaft;

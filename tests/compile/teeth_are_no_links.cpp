@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Teeth where the links of the chain are wanted.
-// PROMISE: X
+// PROMISE: layshaft::TeethKind.* to .*layshaft::LinksKind
 #include <layshaft/wear/hunting.hpp>
 
 using namespace layshaft;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A sprocket as a plain whole number.
-// PROMISE: X
+// PROMISE: from [^ ]*int[^ ]* to [^ ]*layshaft::Teeth
 #include <layshaft/setup/setup_parts.hpp>
 
 using namespace layshaft;

@@ -43,6 +43,12 @@ TEST(Units, AreQuantitiesOfOne) {
   EXPECT_EQ((15.875_mm).value(), 15.875 * 0.001);
 }
 
+TEST(In, GivesAPlainDouble) {
+  static_assert(std::is_same_v<decltype(in(1_inch, units::mm)), double>);
+  EXPECT_NEAR(in(1_inch, units::mm), 25.4, 1e-14);
+  EXPECT_EQ(in(9500_rpm, units::rpm), 9500.0);
+}
+
 TEST(Units, KeepPowerTheProductOfTorqueAndTurning) {
   const Power power = 20_Nm * 1000_radps;
   EXPECT_EQ(power, 20_kW);

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+#include "setup/machines.hpp"
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+using layshaft_test::with;
+
+constexpr SpeedometerSensor sensors[] = {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel,
+                                         SpeedometerSensor::front_wheel};
+
+Setup of(Teeth front, Teeth rear, const TyreSize& tyre) { return Setup({.front = front, .rear = rear, .tyre = tyre}); }
+
+TEST(Changes, HaveZeroWidthWithTheSameTyreOnBothSides) {
+  for (const Machine& machine :
+       {layshaft_test::trail_bike(), layshaft_test::farm_bike(), layshaft_test::cargo_cycle()}) {
+    const Setup& base = machine.stock();
+    const Setup trial = with(base, [](SetupParts& parts) {
+      parts.front = Teeth(parts.front.count() - 1);
+      parts.rear = Teeth(parts.rear.count() + 3);
+    });
+    EXPECT_EQ(thrust_change(base, trial).width(), 0.0) << machine.name();
+    EXPECT_EQ(speed_change(base, trial).width(), 0.0) << machine.name();
+    EXPECT_EQ(engine_speed_change(base, trial).width(), 0.0) << machine.name();
+    for (const SpeedometerSensor sensor : sensors)
+      EXPECT_EQ(indicated_ratio(sensor, base, trial).width(), 0.0) << machine.name();
+    const double ratio = trial.rear() / trial.front() / (base.rear() / base.front());
+    EXPECT_NEAR(thrust_change(base, trial).nominal, ratio - 1.0, 1e-15) << machine.name();
+  }
+}
+
+TEST(Changes, AreNothingForTheSameSetup) {
+  const Setup stock = layshaft_test::trail_bike().stock();
+  EXPECT_EQ(thrust_change(stock, stock), Band<double>::exactly(0.0));
+  EXPECT_EQ(speed_change(stock, stock), Band<double>::exactly(0.0));
+  EXPECT_EQ(engine_speed_change(stock, stock), Band<double>::exactly(0.0));
+  for (const SpeedometerSensor sensor : sensors)
+    EXPECT_EQ(indicated_ratio(sensor, stock, stock), Band<double>::exactly(1.0));
+}
+
+TEST(Changes, OfThrustAndSpeedMultiplyToOneAtEveryCorner) {
+  const TyreSize tyres[] = {"110/100-18"_tyre, TyreSize("120/90-18", TyreUse::special), "4.10-18"_tyre, "120/80R18"_tyre};
+  for (const TyreSize& from : tyres)
+    for (const TyreSize& to : tyres) {
+      const Setup base = of(12_teeth, 47_teeth, from), trial = of(13_teeth, 52_teeth, to);
+      const double base_ratio = base.rear() / base.front(), trial_ratio = trial.rear() / trial.front();
+      for (const Corner size : corners)
+        for (const Corner rolling : corners) {
+          const Length before = Rollout(base).at(size, rolling), after = Rollout(trial).at(size, rolling);
+          EXPECT_NEAR((1.0 + thrust_change(base_ratio, before, trial_ratio, after)) *
+                          (1.0 + speed_change(base_ratio, before, trial_ratio, after)), 1.0, 4e-16);
+        }
+      const Band<double> thrust = thrust_change(base, trial), speed = speed_change(base, trial);
+      const Band<double> engine = engine_speed_change(base, trial);
+      EXPECT_NEAR((1.0 + thrust.low) * (1.0 + speed.high), 1.0, 4e-16);
+      EXPECT_NEAR((1.0 + thrust.nominal) * (1.0 + speed.nominal), 1.0, 4e-16);
+      EXPECT_NEAR((1.0 + thrust.high) * (1.0 + speed.low), 1.0, 4e-16);
+      // Thrust grows as the engine's turns do.
+      EXPECT_NEAR(engine.low, thrust.low, 4e-16);
+      EXPECT_NEAR(engine.nominal, thrust.nominal, 4e-16);
+      EXPECT_NEAR(engine.high, thrust.high, 4e-16);
+    }
+}
+
+// Common practice, no source: a tyre one size up (10 mm) with tall knobs costs about 6 % of thrust. The marking alone
+// says 655/673 − 1 = −2.7 %; at its largest, against the old one as marked, a special use tyre says 655/698.92 − 1 =
+// −6.3 %, a road tyre 655/688.12 − 1 = −4.8 %.
+TEST(Changes, OfATyreOneSizeUpHoldTheTradesSixPercentWhenItHasKnobs) {
+  const Setup base = of(12_teeth, 47_teeth, "110/90-18"_tyre);
+  const Setup road = of(12_teeth, 47_teeth, "120/90-18"_tyre);
+  const Setup special = of(12_teeth, 47_teeth, TyreSize("120/90-18", TyreUse::special));
+  EXPECT_NEAR(thrust_change(base, road).nominal, -0.027, 0.0005);
+  EXPECT_NEAR(thrust_change(base, special).nominal, -0.027, 0.0005);
+  const auto at_its_largest = [&](const Setup& trial) {
+    return thrust_change(1.0, Rollout(base).at(Corner::nominal, Corner::nominal), 1.0,
+                         Rollout(trial).at(Corner::high, Corner::nominal));
+  };
+  EXPECT_NEAR(at_its_largest(special), -0.063, 0.0005);
+  EXPECT_NEAR(at_its_largest(road), -0.048, 0.0005);
+  EXPECT_TRUE(thrust_change(base, special).contains(-0.06));
+  EXPECT_FALSE(thrust_change(base, road).contains(-0.06));
+}
+
+TEST(IndicatedRatio, FollowsWhatTheSensorSees) {
+  const Machine machine = layshaft_test::trail_bike();
+  const Setup& base = machine.stock();
+  const Setup taller = with(base, [](SetupParts& parts) { parts.tyre = "120/100-18 68M"_tyre; });
+  const Setup shorter_geared = with(base, [](SetupParts& parts) { parts.rear = 50_teeth; });
+  const Setup taller_front = with(base, [](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; });
+  struct Case {
+    SpeedometerSensor sensor;
+    bool rear_tyre, sprockets, front_tyre;
+  };
+  for (const auto& [sensor, rear_tyre, sprockets, front_tyre] :
+       {Case{SpeedometerSensor::layshaft, true, true, false}, Case{SpeedometerSensor::rear_wheel, true, false, false},
+        Case{SpeedometerSensor::front_wheel, false, false, true}}) {
+    EXPECT_EQ(indicated_ratio(sensor, base, taller).nominal < 1.0, rear_tyre) << to_string(sensor);
+    EXPECT_EQ(indicated_ratio(sensor, base, shorter_geared).nominal > 1.0, sprockets) << to_string(sensor);
+    EXPECT_EQ(indicated_ratio(sensor, base, taller_front).nominal < 1.0, front_tyre) << to_string(sensor);
+  }
+  EXPECT_NEAR(indicated_ratio(SpeedometerSensor::layshaft, base, shorter_geared).nominal, 50.0 / 47.0, 1e-15);
+  EXPECT_EQ(indicated_ratio(SpeedometerSensor::rear_wheel, base, shorter_geared), Band<double>::exactly(1.0));
+}
+
+TEST(IndicatedRatio, TakesAFrontTyreThatIsNotStatedForUnchanged) {
+  const Setup base = layshaft_test::trail_bike().stock();
+  const Setup unstated = with(base, [](SetupParts& parts) { parts.front_tyre.reset(); });
+  EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, base, unstated), Band<double>::exactly(1.0));
+  EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, unstated, base), Band<double>::exactly(1.0));
+}
+
+}  // namespace

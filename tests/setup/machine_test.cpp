@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#include "setup/machines.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+namespace {
+using namespace layshaft;
+using layshaft_test::trail_bike_parts;
+
+Result<Machine> named(const std::string& name) {
+  MachineParts parts = trail_bike_parts();
+  parts.name = name;
+  return Machine::make(parts);
+}
+
+TEST(Machine, KeepsWhatItIsMadeOf) {
+  const Machine machine = layshaft_test::cargo_cycle();
+  const MachineParts parts = layshaft_test::cargo_cycle_parts();
+  EXPECT_EQ(machine.name(), "Weir cargo cycle");
+  EXPECT_EQ(machine.kind(), MachineKind::cycle);
+  EXPECT_EQ(machine.gearbox(), parts.gearbox);
+  EXPECT_EQ(machine.adjuster(), parts.adjuster);
+  EXPECT_EQ(machine.chain(), parts.chain);
+  EXPECT_EQ(machine.speedometer(), parts.speedometer);
+  EXPECT_EQ(machine.stock(), parts.stock);
+  EXPECT_EQ(machine, Machine(parts));
+  EXPECT_FALSE(machine == layshaft_test::trail_bike());
+}
+
+TEST(Machine, IsAMotorcycleUnlessItIsToldOtherwise) {
+  EXPECT_EQ(layshaft_test::trail_bike().kind(), MachineKind::motorcycle);
+  static_assert(to_string(MachineKind::motorcycle) == "motorcycle" && to_string(MachineKind::cycle) == "cycle");
+}
+
+TEST(Machine, HasANameOf1To200Bytes) {
+  for (const std::size_t good : {1u, 2u, 199u, 200u}) EXPECT_TRUE(named(std::string(good, 'n'))) << good;
+  for (const std::size_t bad : {0u, 201u, 100000u}) {
+    const auto machine = named(std::string(bad, 'n'));
+    ASSERT_FALSE(machine) << bad;
+    EXPECT_EQ(machine.error().kind(), ErrorKind::range);
+    EXPECT_EQ(machine.error().what(),
+              "length of the machine's name is " + std::to_string(bad) + " bytes; expected 1 to 200");
+  }
+  MachineParts parts = trail_bike_parts();
+  parts.name.clear();
+  EXPECT_THROW(Machine{parts}, RangeError);
+}
+
+// A name in another encoding would make a JSON file that nobody can read.
+TEST(Machine, HasANameInUtf8) {
+  EXPECT_TRUE(named("Wühlmaus 🛵"));
+  const auto latin = named("W\xfchlmaus");
+  ASSERT_FALSE(latin);
+  EXPECT_EQ(latin.error().kind(), ErrorKind::parse);
+  EXPECT_EQ(latin.error().position(), 1u);
+  EXPECT_STREQ(latin.error().what(), "a byte of the machine's name that is no character at position 1 of "
+                                     "\"W\\xfchlmaus\"; expected text in UTF-8");
+}
+
+}  // namespace

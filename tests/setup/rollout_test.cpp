@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/setup/rollout.hpp>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+
+constexpr Band<Length> measured{1490_mm, 1500_mm, 1510_mm};
+constexpr TyreSize tyre = "110/100-18"_tyre;
+
+TEST(Rollout, OfAMarkedTyreHasItsSizeAndItsRollingFactorAsCauses) {
+  static_assert(Rollout(tyre).circumference() == rolling_circumference(tyre));
+  for (const Corner size : corners)
+    for (const Corner rolling : corners)
+      EXPECT_EQ(Rollout(tyre).at(size, rolling), rolling_circumference(tyre, size, rolling));
+  EXPECT_LT(Rollout(tyre).at(Corner::low, Corner::nominal), Rollout(tyre).at(Corner::high, Corner::nominal));
+  EXPECT_LT(Rollout(tyre).at(Corner::nominal, Corner::low), Rollout(tyre).at(Corner::nominal, Corner::high));
+}
+
+TEST(Rollout, ThatWasMeasuredHasOneCause) {
+  static_assert(Rollout(measured).circumference() == measured);
+  for (const Corner size : corners)
+    for (const Corner rolling : corners) EXPECT_EQ(Rollout(measured).at(size, rolling), measured.at(size));
+}
+
+TEST(Rollout, OfASetupIsTheMeasurementWhereThereIsOne) {
+  const Setup marked({.front = 12_teeth, .rear = 47_teeth, .tyre = tyre});
+  const Setup both({.front = 12_teeth, .rear = 47_teeth, .tyre = tyre, .circumference = measured});
+  EXPECT_EQ(Rollout(marked).circumference(), rolling_circumference(tyre));
+  EXPECT_EQ(Rollout(both).circumference(), measured);
+}
+
+struct Shared {
+  Rollout a, b;
+  bool size, rolling;
+};
+
+TEST(Rollout, SharesTheCausesThatActOnBothAlike) {
+  const Band<Length> other{1480_mm, 1500_mm, 1510_mm};
+  const TyreSize special("110/100-18", TyreUse::special);
+  const TyreSize with_service = "110/100-18 64M"_tyre;
+  const TyreSize wider = "120/100-18"_tyre;
+  const TyreSize radial = "110/100R18"_tyre;
+  for (const Shared& one : {
+           Shared{Rollout(tyre), Rollout(tyre), true, true},
+           Shared{Rollout(tyre), Rollout(with_service), true, true},  // the same tyre, marked at length
+           Shared{Rollout(tyre), Rollout(special), false, true},      // knobs stand higher
+           Shared{Rollout(tyre), Rollout(wider), false, true},
+           Shared{Rollout(tyre), Rollout(radial), false, false},      // built another way, it flattens another way
+           Shared{Rollout(tyre), Rollout(measured), false, false},
+           Shared{Rollout(measured), Rollout(measured), true, false},
+           Shared{Rollout(measured), Rollout(other), false, false},
+       }) {
+    EXPECT_EQ(share_size(one.a, one.b), one.size);
+    EXPECT_EQ(share_size(one.b, one.a), one.size);
+    EXPECT_EQ(share_rolling(one.a, one.b), one.rolling);
+    EXPECT_EQ(share_rolling(one.b, one.a), one.rolling);
+  }
+}
+
+}  // namespace
