@@ -10,13 +10,13 @@ using layshaft_test::with;
 constexpr SpeedometerSensor sensors[] = {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel,
                                          SpeedometerSensor::front_wheel};
 
-Setup of(Teeth front, Teeth rear, const TyreSize& tyre) { return Setup({.front = front, .rear = rear, .tyre = tyre}); }
+layshaft::Setup of(Teeth front, Teeth rear, const TyreSize& tyre) { return layshaft::Setup({.front = front, .rear = rear, .tyre = tyre}); }
 
 TEST(Changes, HaveZeroWidthWithTheSameTyreOnBothSides) {
   for (const Machine& machine :
        {layshaft_test::trail_bike(), layshaft_test::farm_bike(), layshaft_test::cargo_cycle()}) {
-    const Setup& base = machine.stock();
-    const Setup trial = with(base, [](SetupParts& parts) {
+    const layshaft::Setup& base = machine.stock();
+    const layshaft::Setup trial = with(base, [](SetupParts& parts) {
       parts.front = Teeth(parts.front.count() - 1);
       parts.rear = Teeth(parts.rear.count() + 3);
     });
@@ -31,7 +31,7 @@ TEST(Changes, HaveZeroWidthWithTheSameTyreOnBothSides) {
 }
 
 TEST(Changes, AreNothingForTheSameSetup) {
-  const Setup stock = layshaft_test::trail_bike().stock();
+  const layshaft::Setup stock = layshaft_test::trail_bike().stock();
   EXPECT_EQ(thrust_change(stock, stock), Band<double>::exactly(0.0));
   EXPECT_EQ(speed_change(stock, stock), Band<double>::exactly(0.0));
   EXPECT_EQ(engine_speed_change(stock, stock), Band<double>::exactly(0.0));
@@ -43,7 +43,7 @@ TEST(Changes, OfThrustAndSpeedMultiplyToOneAtEveryCorner) {
   const TyreSize tyres[] = {"110/100-18"_tyre, TyreSize("120/90-18", TyreUse::special), "4.10-18"_tyre, "120/80R18"_tyre};
   for (const TyreSize& from : tyres)
     for (const TyreSize& to : tyres) {
-      const Setup base = of(12_teeth, 47_teeth, from), trial = of(13_teeth, 52_teeth, to);
+      const layshaft::Setup base = of(12_teeth, 47_teeth, from), trial = of(13_teeth, 52_teeth, to);
       const double base_ratio = base.rear() / base.front(), trial_ratio = trial.rear() / trial.front();
       for (const Corner size : corners)
         for (const Corner rolling : corners) {
@@ -67,12 +67,12 @@ TEST(Changes, OfThrustAndSpeedMultiplyToOneAtEveryCorner) {
 // says 655/673 − 1 = −2.7 %; at its largest, against the old one as marked, a special use tyre says 655/698.92 − 1 =
 // −6.3 %, a road tyre 655/688.12 − 1 = −4.8 %.
 TEST(Changes, OfATyreOneSizeUpHoldTheTradesSixPercentWhenItHasKnobs) {
-  const Setup base = of(12_teeth, 47_teeth, "110/90-18"_tyre);
-  const Setup road = of(12_teeth, 47_teeth, "120/90-18"_tyre);
-  const Setup special = of(12_teeth, 47_teeth, TyreSize("120/90-18", TyreUse::special));
+  const layshaft::Setup base = of(12_teeth, 47_teeth, "110/90-18"_tyre);
+  const layshaft::Setup road = of(12_teeth, 47_teeth, "120/90-18"_tyre);
+  const layshaft::Setup special = of(12_teeth, 47_teeth, TyreSize("120/90-18", TyreUse::special));
   EXPECT_NEAR(thrust_change(base, road).nominal, -0.027, 0.0005);
   EXPECT_NEAR(thrust_change(base, special).nominal, -0.027, 0.0005);
-  const auto at_its_largest = [&](const Setup& trial) {
+  const auto at_its_largest = [&](const layshaft::Setup& trial) {
     return thrust_change(1.0, Rollout(base).at(Corner::nominal, Corner::nominal), 1.0,
                          Rollout(trial).at(Corner::high, Corner::nominal));
   };
@@ -84,10 +84,10 @@ TEST(Changes, OfATyreOneSizeUpHoldTheTradesSixPercentWhenItHasKnobs) {
 
 TEST(IndicatedRatio, FollowsWhatTheSensorSees) {
   const Machine machine = layshaft_test::trail_bike();
-  const Setup& base = machine.stock();
-  const Setup taller = with(base, [](SetupParts& parts) { parts.tyre = "120/100-18 68M"_tyre; });
-  const Setup shorter_geared = with(base, [](SetupParts& parts) { parts.rear = 50_teeth; });
-  const Setup taller_front = with(base, [](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; });
+  const layshaft::Setup& base = machine.stock();
+  const layshaft::Setup taller = with(base, [](SetupParts& parts) { parts.tyre = "120/100-18 68M"_tyre; });
+  const layshaft::Setup shorter_geared = with(base, [](SetupParts& parts) { parts.rear = 50_teeth; });
+  const layshaft::Setup taller_front = with(base, [](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; });
   struct Case {
     SpeedometerSensor sensor;
     bool rear_tyre, sprockets, front_tyre;
@@ -104,8 +104,8 @@ TEST(IndicatedRatio, FollowsWhatTheSensorSees) {
 }
 
 TEST(IndicatedRatio, TakesAFrontTyreThatIsNotStatedForUnchanged) {
-  const Setup base = layshaft_test::trail_bike().stock();
-  const Setup unstated = with(base, [](SetupParts& parts) { parts.front_tyre.reset(); });
+  const layshaft::Setup base = layshaft_test::trail_bike().stock();
+  const layshaft::Setup unstated = with(base, [](SetupParts& parts) { parts.front_tyre.reset(); });
   EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, base, unstated), Band<double>::exactly(1.0));
   EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, unstated, base), Band<double>::exactly(1.0));
 }

@@ -25,8 +25,8 @@ TEST(Rollout, ThatWasMeasuredHasOneCause) {
 }
 
 TEST(Rollout, OfASetupIsTheMeasurementWhereThereIsOne) {
-  const Setup marked({.front = 12_teeth, .rear = 47_teeth, .tyre = tyre});
-  const Setup both({.front = 12_teeth, .rear = 47_teeth, .tyre = tyre, .circumference = measured});
+  const layshaft::Setup marked({.front = 12_teeth, .rear = 47_teeth, .tyre = tyre});
+  const layshaft::Setup both({.front = 12_teeth, .rear = 47_teeth, .tyre = tyre, .circumference = measured});
   EXPECT_EQ(Rollout(marked).circumference(), rolling_circumference(tyre));
   EXPECT_EQ(Rollout(both).circumference(), measured);
 }

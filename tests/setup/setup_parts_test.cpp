@@ -17,7 +17,7 @@ Result<Setup> of_circumference(const Band<Length>& circumference) {
 }
 
 TEST(Setup, KeepsWhatItIsMadeOf) {
-  const Setup setup({.front = 12_teeth,
+  const layshaft::Setup setup({.front = 12_teeth,
                      .rear = 47_teeth,
                      .tyre = "110/100-18"_tyre,
                      .chain = ChainSeries("520"),
@@ -30,7 +30,7 @@ TEST(Setup, KeepsWhatItIsMadeOf) {
   EXPECT_EQ(setup.links(), 108_links);
   EXPECT_EQ(setup.front_tyre(), "80/100-21"_tyre);
   EXPECT_FALSE(setup.circumference());
-  EXPECT_EQ(setup, Setup(setup.parts()));
+  EXPECT_EQ(setup, layshaft::Setup(setup.parts()));
   EXPECT_FALSE(setup == layshaft_test::with(setup, [](SetupParts& parts) { parts.links = 110_links; }));
 }
 
@@ -40,11 +40,11 @@ TEST(Setup, NeedsATyreOrAMeasuredCircumference) {
   EXPECT_EQ(neither.error().kind(), ErrorKind::value);
   EXPECT_STREQ(neither.error().what(),
                "a set-up needs a tyre, or a measured circumference in its place; neither was stated");
-  EXPECT_THROW(Setup({.front = 12_teeth, .rear = 47_teeth}), Error);
+  EXPECT_THROW(layshaft::Setup({.front = 12_teeth, .rear = 47_teeth}), Error);
 }
 
 TEST(Setup, TakesACircumferenceFrom200MillimetresTo5Metres) {
-  for (const Length good : {200.0_mm, 1500.0_mm, 5000.0_mm})
+  for (const Length& good : {200.0_mm, 1500.0_mm, 5000.0_mm})
     EXPECT_TRUE(of_circumference(Band<Length>::exactly(good))) << to_text(good);
   for (const double bad : {0.0, -1.5, 0.1999, 5.0001, nan, infinity, -infinity}) {
     const auto length = Length::from_value(bad);
@@ -55,7 +55,7 @@ TEST(Setup, TakesACircumferenceFrom200MillimetresTo5Metres) {
       EXPECT_EQ(setup.error().kind(), ErrorKind::range);
       EXPECT_TRUE(std::string(setup.error().what()).starts_with("circumference is ")) << setup.error().what();
       EXPECT_EQ(setup.error().expected(), "200 mm to 5000 mm");
-      EXPECT_THROW(Setup({.front = 12_teeth, .rear = 47_teeth, .circumference = band}), RangeError);
+      EXPECT_THROW(layshaft::Setup({.front = 12_teeth, .rear = 47_teeth, .circumference = band}), RangeError);
     }
   }
   EXPECT_STREQ(of_circumference({1.6_m, 1.5_m, 1.4_m}).error().what(),

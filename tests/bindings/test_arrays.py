@@ -1,0 +1,131 @@
+# SPDX-License-Identifier: MIT
+"""The array functions: real ufuncs, whatever shape and type comes in, and NaN where an element is out of range."""
+
+from __future__ import annotations
+
+import pickle
+import subprocess
+import sys
+
+import numpy as np
+import pandas as pd
+import pytest
+
+import layshaft as ls
+from layshaft import arrays
+
+GOOD = {
+    "road_speed_kmh": (6000.0, 20.0, 2000.0),
+    "engine_rpm": (36.0, 20.0, 2000.0),
+    "overall_ratio": (3.0, 1.5, 14.0, 42.0),
+    "thrust_change": (3.0, 2000.0, 3.2, 2100.0),
+    "speed_change": (3.0, 2000.0, 3.2, 2100.0),
+    "sprocket_pitch_diameter_mm": (15.875, 14.0),
+    "chain_links": (15.875, 14.0, 43.0, 610.0),
+    "chain_centre_mm": (15.875, 14.0, 43.0, 106.0),
+    "front_contacts": (1.0, 2000.0, 14.0, 42.0),
+    "rear_contacts": (1.0, 2000.0),
+    "highest_lawful_reading_kmh": (90.0,),
+}
+
+
+@pytest.fixture(params=GOOD)
+def ufunc(request: pytest.FixtureRequest) -> tuple[np.ufunc, tuple[float, ...], float]:
+    function, arguments = getattr(arrays, request.param), GOOD[request.param]
+    return function, arguments, float(function(*arguments))
+
+
+def test_every_array_function_is_in_this_table() -> None:
+    assert set(arrays.__all__) == set(GOOD)
+
+
+def test_it_is_a_real_ufunc_with_a_docstring(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, _, value = ufunc
+    assert isinstance(function, np.ufunc) and function.nout == 1 and np.isfinite(value)
+    assert f"{function.__name__}(" in function.__doc__
+    assert pickle.loads(pickle.dumps(function)) is function
+
+
+def test_shapes_and_types_behave(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, arguments, value = ufunc
+    first, *rest = arguments
+    for shape in ((), (0,), (1,), (5,), (2, 3), (0, 4)):
+        out = function(np.full(shape, first), *rest)
+        assert np.shape(out) == shape and np.all(out == value)
+    assert np.all(function([first, first], *rest) == value)
+    strided = np.full((4, 6), np.nan)
+    strided[::2, 1::3] = first
+    assert np.all(function(strided[::2, 1::3], *rest) == value)
+    assert np.all(function(np.full(3, first)[::-1], *rest) == value)
+    read_only = np.full(3, first)
+    read_only.setflags(write=False)
+    assert np.all(function(read_only, *rest) == value)
+    if first == int(first):
+        for kind in (np.int64, np.int32, np.uint8 if first < 256 else np.uint16, np.float32):
+            assert np.all(function(np.full(3, first, dtype=kind), *rest) == value)
+
+
+def test_broadcasting_out_and_where(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, arguments, value = ufunc
+    columns = [np.full((3, 1) if i % 2 else (1, 4), one) for i, one in enumerate(arguments)]
+    assert np.all(function(*columns) == value)
+    out = np.zeros(3)
+    assert function(np.full(3, arguments[0]), *arguments[1:], out=out) is out and np.all(out == value)
+    out = np.full(2, -1.0)
+    function(np.full(2, arguments[0]), *arguments[1:], out=out, where=np.array([True, False]))
+    assert out[0] == value and out[1] == -1.0
+
+
+def test_nan_and_out_of_range_give_nan_without_a_warning(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, arguments, value = ufunc
+    with np.errstate(all="raise"):
+        for place in range(len(arguments)):
+            for bad in (np.nan, np.inf, -np.inf, -1.0):
+                changed = list(arguments)
+                changed[place] = np.array([bad, arguments[place]])
+                out = function(*changed)
+                signed = function.__name__ in ("road_speed_kmh", "engine_rpm") and place == 0
+                assert np.isnan(out[0]) or (signed and bad == -1.0)
+                assert out[1] == value
+
+
+def test_half_a_tooth_gives_nan() -> None:
+    assert np.isnan(arrays.chain_links(15.875, 14.5, 43, 610.0))
+    assert np.isnan(arrays.overall_ratio(3.0, 1.0, 14, 3))
+
+
+def test_pandas_keeps_its_index(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, arguments, value = ufunc
+    series = pd.Series([arguments[0]] * 3, index=["a", "b", "c"])
+    out = function(series, *arguments[1:])
+    assert isinstance(out, pd.Series) and list(out.index) == ["a", "b", "c"] and (out == value).all()
+
+
+def test_quantities_are_refused_loudly(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, arguments, _ = ufunc
+    with pytest.raises(TypeError):
+        function(ls.Length("1 m"), *arguments[1:])
+
+
+def test_the_loop_agrees_with_the_class_and_with_itself() -> None:
+    random = np.random.default_rng(41)
+    front = random.integers(10, 20, 2000)
+    rear = random.integers(30, 60, 2000)
+    links = 2 * random.integers(48, 66, 2000)
+    centre = arrays.chain_centre_mm(15.875, front, rear, links)
+    assert np.isfinite(centre).all()
+    assert np.abs(arrays.chain_links(15.875, front, rear, centre) - links).max() < 1e-12 * 130
+    for f, r, x, c in zip(front[:200], rear[:200], links[:200], centre[:200], strict=True):
+        exact = ls.ChainLoop("520", int(f), int(r)).centre(int(x)) / ls.mm
+        assert abs(c - exact) <= 2 * np.spacing(exact)
+
+
+def test_scalars_equal_arrays_to_the_last_bit(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
+    function, arguments, value = ufunc
+    for size in (1, 2, 3, 4, 7, 8, 9, 33):
+        assert np.all(function(*(np.full(size, one) for one in arguments)) == value)
+
+
+def test_layshaft_alone_loads_no_numpy() -> None:
+    code = "import layshaft, sys; assert 'numpy' not in sys.modules; layshaft.arrays; assert 'numpy' in sys.modules"
+    subprocess.run([sys.executable, "-c", code], check=True)

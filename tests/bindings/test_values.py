@@ -1,0 +1,166 @@
+# SPDX-License-Identifier: MIT
+"""Every value: equality, hash, a repr that evaluates back, pickling, and doors that name what is wrong."""
+
+from __future__ import annotations
+
+import inspect
+import pickle
+from pathlib import Path
+
+import pytest
+
+import layshaft as ls
+
+MACHINES = Path(__file__).resolve().parents[2] / "examples" / "machines"
+
+
+def machine(name: str = "trail_bike") -> ls.Machine:
+    return ls.Machine.from_json((MACHINES / f"{name}.json").read_text(encoding="utf-8"))
+
+
+def values() -> list[object]:
+    trail = machine()
+    trial = ls.Setup(front=13, rear=50, tyre=ls.TyreSize("120/90-18 M/C 65R", use="special"))
+    comparison = ls.compare(trail, trail.stock, trial)
+    return [
+        ls.TyreSize("110/90-18 M/C 61R TL"),
+        ls.TyreSize("MT90B16", use="special"),
+        ls.ChainSeries("08B"),
+        ls.Sprocket("520", 14),
+        ls.ChainLoop("520", 14, 40),
+        ls.Adjuster("600 mm", "640 mm", slack="30 mm"),
+        ls.GearPair(20, 61),
+        trail.gearbox,
+        ls.Speedometer("rear wheel", reading_error=ls.Band(0.01, 0.03, 0.05)),
+        ls.Speedometer("front wheel"),
+        ls.hunting(14, 106),
+        trail.stock,
+        trial,
+        ls.Setup(front=38, rear=19, circumference=ls.Band(1555 * ls.mm, 1560 * ls.mm, 1565 * ls.mm)),
+        trail,
+        machine("farm_bike"),
+        machine("cargo_cycle"),
+        comparison.trial.chain,
+        comparison.trial.wear,
+        comparison.trial.speedometer,
+        comparison.trial.speed_range(2),
+        comparison.wear,
+        comparison.rule_of_thumb,
+        comparison.thrust_contributions[0],
+        ls.Band(1.0, 2.0, 3.0),
+        ls.Band(1 * ls.m, 2 * ls.m, 3 * ls.m),
+    ]
+
+
+@pytest.mark.parametrize("value", values(), ids=lambda value: type(value).__name__)
+def test_a_value_evaluates_back_pickles_and_hashes(value: object) -> None:
+    assert eval(repr(value), vars(ls)) == value
+    again = pickle.loads(pickle.dumps(value))
+    assert again == value and hash(again) == hash(value)
+    assert value != "something else" and value is not again
+    with pytest.raises(AttributeError):
+        value.anything_new = 1
+
+
+def test_answers_pickle_by_asking_again() -> None:
+    trail = machine()
+    comparison = ls.compare(trail, trail.stock, ls.Setup(front=12, rear=46, tyre="120/90-18"))
+    for answer in (comparison, comparison.trial, comparison.base, *comparison.cautions):
+        again = pickle.loads(pickle.dumps(answer))
+        assert again == answer and hash(again) == hash(answer)
+    assert "12" in repr(comparison) and trail.name in repr(comparison.trial)
+
+
+def test_json_reads_back() -> None:
+    for name in ("trail_bike", "farm_bike", "cargo_cycle"):
+        one = machine(name)
+        assert ls.Machine.from_json(one.to_json()) == one
+        assert ls.Setup.from_json(one.stock.to_json()) == one.stock
+
+
+def test_half_a_file_is_an_error_that_says_where() -> None:
+    text = machine().to_json()
+    for end in range(0, len(text) - 2, 37):
+        with pytest.raises(ls.Error) as caught:
+            ls.Machine.from_json(text[:end])
+        assert str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("spoil", "words"),
+    [
+        (lambda t: t.replace('"9300 rpm"', '"9300 mm"'), ["$.gearbox.rev_limit", "unknown unit"]),
+        (lambda t: t.replace('"gears"', '"geers"'), ["$.gearbox", 'missing key "gears"']),
+        (lambda t: t.replace('"links": 110', '"lynx": 110'), ["$.stock", 'unknown key "lynx"']),
+        (lambda t: t.replace('"layshaft": 1', '"layshaft": 2'), ["$.layshaft", "the version 1"]),
+        (lambda t: t.replace("120/80-18", "12O/80-18"), ["$.stock.tyre", "position 2"]),
+        (lambda t: t.replace('"front": 13', '"front": 2'), ["$.stock.front", "4 to 1000"]),
+        (lambda t: t.replace('"layshaft",', '"gearbox",', 1).replace('"sensor": "layshaft"', '"sensor": "nose"'), ["sensor"]),
+    ],
+)
+def test_a_wrong_file_names_the_path_to_the_place(spoil: object, words: list[str]) -> None:
+    with pytest.raises(ls.Error) as caught:
+        ls.Machine.from_json(spoil(machine().to_json()))
+    for word in words:
+        assert word in str(caught.value)
+
+
+def test_wrong_arguments_are_named() -> None:
+    cases = [
+        (lambda: ls.Setup(front=13.5, rear=50, tyre="120/90-18"), TypeError, "front: expected a number of teeth, an int, got float 13.5"),
+        (lambda: ls.Setup(front=True, rear=50, tyre="120/90-18"), TypeError, "front: expected"),
+        (lambda: ls.Setup(front=3, rear=50, tyre="120/90-18"), ls.RangeError, "4 to 1000"),
+        (lambda: ls.Setup(front=13, rear=50), ls.Error, "needs a tyre"),
+        (lambda: ls.Setup(13, 50), TypeError, "no positional arguments"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90"), ls.ParseError, "tyre: "),
+        (lambda: ls.Setup(front=13, rear=50, tyre=120), TypeError, "tyre: expected a TyreSize or a marking"),
+        (lambda: ls.Setup(front=13, rear=50, circumference="6 m"), ls.RangeError, "circumference is 6000 mm"),
+        (lambda: ls.Machine(name="x"), TypeError, "missing 'gearbox'"),
+        (lambda: ls.ChainSeries("521"), ls.ParseError, "520 (the nearest)"),
+        (lambda: ls.ChainLoop("520", 13, 50).links("100 mm"), ls.RangeError, "sprockets of 13 and 50 teeth touch"),
+        (lambda: ls.ChainLoop("520", 13, 50).centre(20), ls.RangeError, "20"),
+        (lambda: ls.appraise(machine(), machine().stock).speed_at("9000 rpm", 7), ls.RangeError, "gear is 7; expected 1 to 6"),
+        (lambda: ls.Speedometer("nose"), ls.RangeError, "'layshaft', 'rear wheel', 'front wheel'"),
+        (lambda: ls.Gearbox(gears=[1.0] * 17, idle="1 rpm", rev_limit="2 rpm"), ls.RangeError, "number of gears is 17"),
+        (lambda: ls.Gearbox(gears=[], idle="1 rpm", rev_limit="2 rpm"), ls.RangeError, "number of gears"),
+        (lambda: ls.Gearbox(gears="123", idle="1 rpm", rev_limit="2 rpm"), TypeError, "gears: expected a list or tuple"),
+        (lambda: ls.TyreSize("110/90-18", use="mud"), ls.RangeError, "'road', 'special'"),
+        (lambda: ls.Band(2.0, 1.0, 3.0), ls.RangeError, "rising order"),
+        (lambda: ls.Band(1 * ls.m, 2.0, "3 m"), TypeError, "nominal: expected a Length"),
+        (lambda: ls.load_capacity(500), ls.RangeError, "load index"),
+        (lambda: ls.rated_speed("I"), ls.Error, "speed symbol"),
+        (lambda: ls.links_to_cut(108, 110), ls.RangeError, "2 are missing"),
+    ]  # fmt: skip
+    for call, kind, words in cases:
+        with pytest.raises(kind) as caught:
+            call()
+        assert words in str(caught.value)
+
+
+def test_no_even_chain_that_fits_is_told_with_what_would() -> None:
+    adjuster = ls.Adjuster("630 mm", "634 mm", slack="30 mm")
+    with pytest.raises(ls.Error, match=r"short of its front end.*past its rear end.*the nearest sprockets that close"):
+        ls.shortest_links(ls.ChainLoop("520", 13, 48), adjuster)
+
+
+def test_every_public_name_says_what_it_is() -> None:
+    for name in ls.__all__:
+        member = getattr(ls, name)
+        if inspect.isclass(member) or callable(member):
+            assert member.__doc__, name
+            if not inspect.isclass(member):
+                assert inspect.signature(member) is not None, name
+
+
+def test_formulas_know_their_text_and_source() -> None:
+    formulas = {formula.name: formula for formula in ls.formulas()}
+    assert formulas["road_speed"].body == "engine_speed / turn * circumference / overall_ratio"
+    assert len(formulas) > 30
+    assert all(formula.source.document and formula.source.certainty for formula in formulas.values())
+
+
+def test_what_comes_from_memory_says_so() -> None:
+    assert ls.TyreSize("4.10-18").source.certainty == "from memory"
+    assert ls.ChainSeries("520").sources["pitch"].certainty == "secondary"
+    assert ls.ChainSeries("520").tensile_strength is None
+    assert ls.ChainSeries("08B").sources["pitch"].certainty == "published"

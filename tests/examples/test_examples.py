@@ -1,0 +1,105 @@
+# SPDX-License-Identifier: MIT
+"""The examples run, C++ and Python say the same, the README's code and output are those of the examples."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+PROGRAMS = Path(os.environ.get("LAYSHAFT_EXAMPLES", ROOT / "build" / "test" / "examples"))
+QUESTIONS = {
+    "the README's rider": [],
+    "in US units": ["--units", "us"],
+    "a farm bike": ["examples/machines/farm_bike.json", "--fitted", "3.00-17 M/C 45P TT"],
+    "a cargo cycle": ["examples/machines/cargo_cycle.json", "--circumference", "1600 mm"],
+    "more pull on chosen sprockets": ["--thrust", "8", "--fronts", "12,13", "--rears", "50-54", "--bought", "100"],
+}
+
+
+def run(*command: object) -> subprocess.CompletedProcess[str]:
+    return subprocess.run([str(part) for part in command], cwd=ROOT, capture_output=True, text=True, check=False)
+
+
+def python(tmp_path: Path, *arguments: str) -> str:
+    done = run(sys.executable, "examples/regear.py", *arguments, "--pictures", tmp_path)
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+@pytest.mark.parametrize("question", QUESTIONS)
+def test_regear_says_the_same_in_both_languages(question: str, tmp_path: Path) -> None:
+    said = python(tmp_path, *QUESTIONS[question])
+    text, pictures = said.split("\nPictures: ")
+    done = run(PROGRAMS / "regear", *QUESTIONS[question])
+    assert done.returncode == 0, done.stderr
+    assert text == done.stdout
+    for path in pictures.strip().split(", "):
+        assert Path(path).stat().st_size > 1000
+
+
+def test_regear_leads_with_the_decision_and_leaves_nothing_out() -> None:
+    said = run(PROGRAMS / "regear").stdout
+    assert re.search(r"^Fit \d+/\d+ with \d+ links: thrust in every gear is then", said, re.MULTILINE)
+    for part in (
+        "What makes up the change", "what is left", "by rule of thumb", "links to cut", "axle", "room rearward",
+        "revs at 85.0 km/h", "gear 6", "Speedometer", "correction factor", "odometer", "UN R39", "chain's pull",
+        "each front tooth", "Why this one", "Before you ride", "manual",
+    ):  # fmt: skip
+        assert part in said, part
+    assert "nan" not in said and "-0.0" not in said
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["no/such/file.json"], "no/such/file.json"),
+        (["--fitted", "120/9O-18"], "position 5"),
+        (["--rears", "200"], "none of the candidates' chains closes"),
+    ],
+)
+def test_regear_says_what_is_wrong(arguments: list[str], words: str, tmp_path: Path) -> None:
+    for done in (
+        run(PROGRAMS / "regear", *arguments),
+        run(sys.executable, "examples/regear.py", *arguments, "--pictures", tmp_path),
+    ):
+        assert done.returncode != 0 and words in done.stderr and "Traceback" not in done.stderr
+
+
+def test_the_smaller_examples_run() -> None:
+    one_turn = run(sys.executable, "examples/one_turn.py")
+    assert one_turn.returncode == 0 and "so you move" in one_turn.stdout
+    many = run(sys.executable, "examples/many_setups.py")
+    assert many.returncode == 0 and "1000 set-ups" in many.stdout
+
+
+def readme_block(marker: str) -> str:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    found = re.search(rf"<!-- {re.escape(marker)} -->\n+```\w*\n(.*?)```", text, re.DOTALL)
+    assert found, f"the README has no block for {marker}"
+    return found[1]
+
+
+def without_heading(path: Path) -> str:
+    lines = path.read_text(encoding="utf-8").splitlines(keepends=True)
+    return "".join(line for i, line in enumerate(lines) if not (i < 2 and line.startswith(("//", "#"))))
+
+
+@pytest.mark.parametrize("name", ["readme.cpp", "readme.py"])
+def test_the_readmes_code_is_that_of_the_examples(name: str) -> None:
+    assert readme_block(f"examples/{name}") == without_heading(ROOT / "examples" / name)
+
+
+def test_the_readmes_code_prints_what_the_readme_shows() -> None:
+    shown = readme_block("prints")
+    assert run(PROGRAMS / "readme").stdout == shown
+    assert run(sys.executable, "examples/readme.py").stdout == shown
+
+
+def test_the_readmes_advice_is_what_regear_says() -> None:
+    assert run(PROGRAMS / "regear").stdout.startswith(readme_block("examples/regear"))

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: MIT
+#include "setup/allocations.hpp"
+#include "setup/machines.hpp"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace {
+using namespace layshaft;
+using layshaft_test::with;
+
+std::vector<Machine> machines() {
+  return {layshaft_test::trail_bike(), layshaft_test::farm_bike(), layshaft_test::cargo_cycle()};
+}
+
+TEST(Appraise, ComposesWhatEachLayerSays) {
+  for (const Machine& machine : machines()) {
+    const auto& stock = machine.stock();
+    const Appraisal appraisal = appraise(machine, stock);
+    const Band<Length> circumference = Rollout(stock).circumference();
+    EXPECT_EQ(appraisal.circumference(), circumference);
+    ASSERT_EQ(appraisal.overall_ratios().size(), machine.gearbox().gears().size());
+    for (std::size_t i = 0; i < appraisal.overall_ratios().size(); ++i)
+      EXPECT_EQ(appraisal.overall_ratios()[i],
+                overall_ratio(machine.gearbox().primary().ratio(), machine.gearbox().gears()[i].ratio(), stock.front(),
+                              stock.rear()));
+    const ChainLoop loop(machine.chain(), stock.front(), stock.rear());
+    const Links links = shortest_links(loop, machine.adjuster());
+    EXPECT_EQ(appraisal.chain(), fit_links(loop, links, machine.adjuster()));
+    EXPECT_EQ(appraisal.wear(), tooth_wear(stock.front(), stock.rear(), links, circumference));
+    EXPECT_EQ(appraisal.speedometer(),
+              SpeedometerReading(machine.speedometer().reading_error(), Band<double>::exactly(1.0)));
+    EXPECT_EQ(appraisal, *try_appraise(machine, stock));
+  }
+}
+
+TEST(Appraise, TakesTheShortestEvenChainThatFitsUnlessLinksAreStated) {
+  for (const Machine& machine : machines()) {
+    const ChainFit chosen = appraise(machine, machine.stock()).chain();
+    EXPECT_TRUE(chosen.fits) << machine.name();
+    EXPECT_EQ(chosen.links.count() % 2, 0) << machine.name();
+    const auto shorter = appraise(machine, with(machine.stock(), [&](SetupParts& parts) {
+                                    parts.links = Links(chosen.links.count() - 2);
+                                  }));
+    EXPECT_FALSE(shorter.chain().fits) << machine.name();
+    EXPECT_LT(shorter.chain().adjuster_forward.low, 0.0_mm) << machine.name();
+    EXPECT_EQ(shorter.chain().links.count(), chosen.links.count() - 2);
+  }
+}
+
+TEST(Appraise, GivesSpeedsAndEngineSpeedsAsBands) {
+  for (const Machine& machine : machines()) {
+    const Appraisal appraisal = appraise(machine, machine.stock());
+    const Band<Length> circumference = appraisal.circumference();
+    const int gears = static_cast<int>(appraisal.overall_ratios().size());
+    for (int gear = 1; gear <= gears; ++gear) {
+      const double ratio = appraisal.overall_ratios()[static_cast<std::size_t>(gear - 1)];
+      const Band<Speed> speed = appraisal.speed_at(100_rpm, gear);
+      EXPECT_EQ(speed.low, road_speed(100_rpm, ratio, circumference.low));
+      EXPECT_EQ(speed.nominal, road_speed(100_rpm, ratio, circumference.nominal));
+      EXPECT_EQ(speed.high, road_speed(100_rpm, ratio, circumference.high));
+      const Band<AngularSpeed> engine = appraisal.engine_speed_at(20_kmh, gear);
+      EXPECT_EQ(engine.low, engine_speed(20_kmh, ratio, circumference.high));  // a larger tyre turns it slower
+      EXPECT_EQ(engine.high, engine_speed(20_kmh, ratio, circumference.low));
+      const SpeedRange range = appraisal.speed_range(gear);
+      EXPECT_EQ(range.lowest, appraisal.speed_at(machine.gearbox().lowest_pull(), gear));
+      EXPECT_EQ(range.highest, appraisal.speed_at(machine.gearbox().rev_limit(), gear));
+    }
+  }
+}
+
+TEST(Appraise, RefusesGearsThatAreNotThereAndSpeedsThatCannotBe) {
+  const Appraisal appraisal = appraise(layshaft_test::trail_bike(), layshaft_test::trail_bike().stock());
+  for (const int gear : {0, -1, 6, 1000000}) {
+    EXPECT_EQ(appraisal.try_speed_at(3000_rpm, gear).error().what(),
+              "gear is " + std::to_string(gear) + "; expected 1 to 5");
+    EXPECT_FALSE(appraisal.try_engine_speed_at(50_kmh, gear));
+    EXPECT_FALSE(appraisal.try_speed_range(gear));
+    EXPECT_THROW(static_cast<void>(appraisal.speed_range(gear)), RangeError);
+  }
+  for (const double bad : {-1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
+                           -std::numeric_limits<double>::infinity()}) {
+    EXPECT_FALSE(appraisal.try_speed_at(AngularSpeed::from_value(bad), 1)) << bad;
+    EXPECT_FALSE(appraisal.try_engine_speed_at(Speed::from_value(bad), 1)) << bad;
+    EXPECT_THROW(static_cast<void>(appraisal.speed_at(AngularSpeed::from_value(bad), 1)), RangeError);
+    EXPECT_THROW(static_cast<void>(appraisal.engine_speed_at(Speed::from_value(bad), 1)), RangeError);
+  }
+  EXPECT_EQ(appraisal.speed_at(0_rpm, 1), Band<Speed>::exactly(0_kmh));
+  EXPECT_EQ(appraisal.engine_speed_at(0_kmh, 1), Band<AngularSpeed>::exactly(0_rpm));
+}
+
+TEST(Appraise, SaysByHowMuchNoEvenChainFitsAndWhichNearestSprocketsWould) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.adjuster = Adjuster(619_mm, 627_mm, 40_mm);  // 108 links end in front of it, 110 behind it
+  const Machine machine(parts);
+  const auto appraisal = try_appraise(machine, machine.stock());
+  ASSERT_FALSE(appraisal);
+  EXPECT_EQ(appraisal.error().kind(), ErrorKind::value);
+  const std::string what = appraisal.error().what();
+  for (const char* words : {"no even number of links fits", "12/47 teeth", "108 links leave the axle", "short of its front end",
+                            "110 links run up to", "past its rear end", "the nearest sprockets that close: "})
+    EXPECT_NE(what.find(words), std::string::npos) << words << "\n" << what;
+  EXPECT_THROW(static_cast<void>(appraise(machine, machine.stock())), Error);
+  // The sprockets it names do close.
+  const std::size_t name = what.find("close: ") + 7;
+  const int front = std::stoi(what.substr(name)), rear = std::stoi(what.substr(what.find('/', name) + 1));
+  EXPECT_TRUE(appraise(machine, with(machine.stock(), [&](SetupParts& of) {
+                         of.front = Teeth(front);
+                         of.rear = Teeth(rear);
+                       })).chain().fits);
+}
+
+TEST(Appraise, RefusesFewerLinksThanTheSprocketsCanCarry) {
+  const Machine machine = layshaft_test::trail_bike();
+  const auto appraisal = try_appraise(machine, with(machine.stock(), [](SetupParts& parts) { parts.links = 40_links; }));
+  ASSERT_FALSE(appraisal);
+  EXPECT_EQ(appraisal.error().kind(), ErrorKind::range);
+  EXPECT_TRUE(std::string(appraisal.error().what()).starts_with("number of links is 40; expected ")) << appraisal.error().what();
+}
+
+TEST(Appraise, AllocatesNothing) {
+  std::size_t counted = layshaft_test::allocations();
+  const auto probe = std::make_unique<int>(1);
+  EXPECT_EQ(layshaft_test::allocations(), counted + 1);  // the counter counts
+  for (const Machine& machine : machines()) {
+    const auto trial = with(machine.stock(), [](SetupParts& parts) {
+      parts.rear = Teeth(parts.rear.count() + 1);
+      parts.links.reset();
+    });
+    counted = layshaft_test::allocations();
+    const auto appraisal = try_appraise(machine, trial);
+    const auto speeds = appraisal->try_speed_range(1);
+    EXPECT_EQ(layshaft_test::allocations(), counted) << machine.name();
+    EXPECT_TRUE(appraisal && speeds) << machine.name();
+  }
+}
+
+}  // namespace
