@@ -266,8 +266,9 @@ def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised
         axes.spines[side].set_visible(False)
     question.pictures.mkdir(parents=True, exist_ok=True)
     paths = [question.pictures / f"{question.machine.stem}_gears.{kind}" for kind in ("svg", "png")]
-    for path in paths:
-        figure.savefig(path, dpi=160)
+    with plt.rc_context({"svg.hashsalt": machine.name}):  # the same picture is the same file
+        for path in paths:
+            figure.savefig(path, dpi=160, metadata={"Date": None} if path.suffix == ".svg" else None)
     plt.close(figure)
     return paths
 

@@ -60,7 +60,7 @@ def test_regear_leads_with_the_decision_and_leaves_nothing_out() -> None:
     [
         (["no/such/file.json"], "no/such/file.json"),
         (["--fitted", "120/9O-18"], "position 5"),
-        (["--rears", "200"], "none of the candidates' chains closes"),
+        (["--rears", "900"], "none of the candidates' chains closes"),
     ],
 )
 def test_regear_says_what_is_wrong(arguments: list[str], words: str, tmp_path: Path) -> None:
