@@ -63,6 +63,10 @@ void register_band(py::module_& module) {
   };
   type.def("__hash__", [parts](const PyBand& band) { return py::hash(parts(band)); });
   type.def("__repr__", repr);
+  // Band[Length] in annotations that are evaluated.
+  type.def_static("__class_getitem__", [](const py::object& item) {
+    return py::module_::import("types").attr("GenericAlias")(py::type::of<PyBand>(), item);
+  });
   type.def("__reduce__", [parts](const py::object& self) {
     return py::make_tuple(py::type::of(self), parts(py::cast<const PyBand&>(self)));
   });

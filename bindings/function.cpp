@@ -42,8 +42,9 @@ std::size_t Signature::index(std::string_view parameter) const {
   return static_cast<std::size_t>(found - parameters_.begin());
 }
 
-std::string Signature::doc(std::string_view doc, bool method) const {
-  std::string text = name_ + "(";
+std::string Signature::doc(std::string_view name, std::string_view doc, bool method) const {
+  std::string text(name);
+  text += "(";
   if (method) text += parameters_text_.empty() ? "$self" : "$self, ";
   return text + parameters_text_ + ")\n--\n\n" + std::string(doc);
 }
@@ -74,5 +75,48 @@ std::vector<py::object> Signature::bind(const py::args& args, const py::kwargs& 
     raise_type_error(name_ + "() is missing " + missing + "; it is called as " + name_ + "(" + parameters_text_ + ")");
   return values;
 }
+
+namespace detail {
+
+void bind_function(py::module_& module, std::string_view signature, std::string_view doc,
+                   std::function<py::object(const Arguments&)> call) {
+  const auto shape = std::make_shared<Signature>(signature);
+  module.def(
+      shape->name().c_str(),
+      [shape, call = std::move(call)](const py::args& args, const py::kwargs& kwargs) {
+        return call(Arguments(*shape, args, kwargs));
+      },
+      shape->doc(doc, false).c_str());
+}
+
+void bind_static(py::handle type, std::string_view signature, std::string_view doc,
+                 std::function<py::object(const Arguments&)> call) {
+  const auto shape = std::make_shared<Signature>(signature);
+  const py::cpp_function bound(
+      [shape, call = std::move(call)](const py::args& args, const py::kwargs& kwargs) {
+        return call(Arguments(*shape, args, kwargs));
+      },
+      py::name(shape->name().c_str()), py::scope(type), shape->doc(doc, false).c_str());
+  type.attr(shape->name().c_str()) = py::staticmethod(bound);
+}
+
+void bind_method(py::handle type, std::string_view signature, std::string_view doc,
+                 std::function<py::object(py::handle, const Arguments&)> call) {
+  const auto shape = std::make_shared<Signature>(signature);
+  type.attr(shape->name().c_str()) = py::cpp_function(
+      [shape, call = std::move(call)](const py::object& self, const py::args& args, const py::kwargs& kwargs) {
+        return call(self, Arguments(*shape, args, kwargs));
+      },
+      py::name(shape->name().c_str()), py::is_method(type), shape->doc(doc, true).c_str());
+}
+
+void bind_property(py::handle type, const char* name, const char* doc, std::function<py::object(py::handle)> get) {
+  const py::cpp_function bound([get = std::move(get)](const py::object& self) { return get(self); }, py::name(name),
+                               py::is_method(type));
+  const py::handle property(reinterpret_cast<PyObject*>(&PyProperty_Type));
+  type.attr(name) = property(bound, py::none(), py::none(), doc);
+}
+
+}  // namespace detail
 
 }  // namespace layshaft::python

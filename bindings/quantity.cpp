@@ -219,22 +219,9 @@ std::string formatted(const py::object& self, const std::string& spec) {
   return shown.cast<std::string>() + " " + std::string(unit->name);
 }
 
-template <class Quantity>
-void register_quantity(py::module_& module) {
-  Kind& kind = detail::kind<Quantity>;
-  const std::string name(kind.name);
-  std::string list;
-  for (const UnitName& unit : kind.units) list.append(list.empty() ? "" : ", ").append(unit.name);
-  const std::string doc = name + "(value)\n--\n\n" + article(kind) + ": " + ways_to_write(kind) +
-                          ". Units in text: " + list + ".\n\nImmutable; NaN and infinity are refused.";
-  py::class_<Quantity> type(module, name.c_str(), py::is_final(), doc.c_str());
-  kind.type = reinterpret_cast<PyTypeObject*>(type.ptr());
-  kinds().push_back(&kind);
-  def_init(type, name + "(value)", [](const Arguments& given) {
-    return want<Quantity>(given.object("value"), QuantityNames<Quantity>::name);
-  });
-
-  const auto method = [&](const char* called, auto function) {
+/// What is the same for every kind, bound once a class but compiled once.
+void bind_methods(py::handle type) {
+  const auto method = [type](const char* called, auto function) {
     type.attr(called) = py::cpp_function(function, py::name(called), py::is_method(type));
   };
   method("__mul__", multiply);
@@ -274,6 +261,24 @@ void register_quantity(py::module_& module) {
   method("__copy__", [](const py::object& self) { return self; });
   method("__deepcopy__", [](const py::object& self, const py::object&) { return self; });
   type.attr("__array_ufunc__") = py::none();  // NumPy leaves arithmetic to the methods above
+}
+
+template <class Quantity>
+void register_quantity(py::module_& module) {
+  Kind& kind = detail::kind<Quantity>;
+  const std::string name(kind.name);
+  std::string list;
+  for (const UnitName& unit : kind.units) list.append(list.empty() ? "" : ", ").append(unit.name);
+  const std::string doc = name + "(value)\n--\n\n" + article(kind) + ": " + ways_to_write(kind) +
+                          ". Units in text: " + list + ".\n\nImmutable; NaN and infinity are refused.";
+  py::class_<Quantity> type(module, name.c_str(), py::is_final(), doc.c_str());
+  kind.type = reinterpret_cast<PyTypeObject*>(type.ptr());
+  kinds().push_back(&kind);
+  def_init(type, name + "(value)", [](const Arguments& given) {
+    return want<Quantity>(given.object("value"), QuantityNames<Quantity>::name);
+  });
+
+  bind_methods(type);
 }
 
 }  // namespace

@@ -98,8 +98,9 @@ void register_setup_class(py::module_& module) {
                [](const Setup& s) { return s.circumference(); });
   def_property(type, "front_tyre", "The front tyre, or None.", [](const Setup& s) { return s.front_tyre(); });
   def(type, "to_json()", "The set-up as JSON text.", [](const Setup& s, const Arguments&) { return to_json(s); });
-  type.def_static("from_json", [](const py::object& text) { return setup_from_json(want_text(text, "text", "JSON text")); },
-                  "from_json(text)\n--\n\nReads a set-up; every error names the path to the place.");
+  def_static(type, "from_json(text)", "Reads a set-up; every error names the path to the place.", [](const Arguments& given) {
+    return setup_from_json(want_text(given.object("text"), "text", "JSON text"));
+  });
   def_value(type, [](const Setup& s) {
     Remake remake;
     remake.named["front"] = give(s.front());
@@ -143,8 +144,9 @@ void register_machine(py::module_& module) {
   def_property(type, "speedometer", "Its Speedometer.", [](const Machine& m) { return m.speedometer(); });
   def_property(type, "stock", "The Setup its maker fitted.", [](const Machine& m) { return m.stock(); });
   def(type, "to_json()", "The machine as JSON text.", [](const Machine& m, const Arguments&) { return to_json(m); });
-  type.def_static("from_json", [](const py::object& text) { return machine_from_json(want_text(text, "text", "JSON text")); },
-                  "from_json(text)\n--\n\nReads a machine; every error names the path to the place.");
+  def_static(type, "from_json(text)", "Reads a machine; every error names the path to the place.", [](const Arguments& given) {
+    return machine_from_json(want_text(given.object("text"), "text", "JSON text"));
+  });
   def_value(type, [](const Machine& m) {
     Remake remake;
     remake.named["name"] = give(m.name());

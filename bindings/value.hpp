@@ -21,20 +21,20 @@ void register_remake(py::module_& module);
 /// `Name(positional, name=value)`
 [[nodiscard]] std::string repr_of(py::handle self, const Remake& remake);
 
+namespace detail {
+void bind_value(py::handle type, std::function<bool(py::handle, py::handle)> equal,
+                std::function<Remake(py::handle)> remake);
+}
+
 /// Binds ==, hash, repr and pickling; `remake(const T&)` gives the arguments that make the value again.
 template <class T, class... Options, class Function>
 void def_value(py::class_<T, Options...>& type, Function remake) {
-  type.def("__eq__", [](const T& self, const py::object& other) -> py::object {
-    if (!py::isinstance<T>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
-    return py::bool_(self == py::cast<const T&>(other));
-  });
-  type.def("__repr__", [remake](const py::object& self) { return repr_of(self, remake(py::cast<const T&>(self))); });
-  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  type.def("__reduce__", [remake](const py::object& self) {
-    const Remake made = remake(py::cast<const T&>(self));
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_remake"),
-                          py::make_tuple(py::type::of(self), made.positional, made.named));
-  });
+  detail::bind_value(
+      type,
+      [](py::handle a, py::handle b) {
+        return py::isinstance<T>(b) && py::cast<const T&>(a) == py::cast<const T&>(b);
+      },
+      [remake](py::handle self) { return remake(detail::self<T>(self)); });
 }
 
 /// A member of a struct, as a read-only property and a parameter of the constructor.

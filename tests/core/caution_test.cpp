@@ -16,14 +16,4 @@ TEST(Cautions, HaveRoomForEachCautionOnce) {
   static_assert(Cautions::capacity == static_cast<std::size_t>(CautionCode::makers_manual_first) + 1);
 }
 
-TEST(Amount, KeepsItsKind) {
-  EXPECT_EQ(Amount(612_mm).dimension, Dimension::length);
-  EXPECT_EQ(Amount(612_mm).value, (612_mm).value());
-  EXPECT_EQ(Amount(14_teeth).value, 14.0);
-  EXPECT_EQ(Amount(106_links).dimension, Dimension::links);
-  EXPECT_EQ(Amount::fraction(0.5).dimension, Dimension::fraction);
-  EXPECT_NE(Amount::fraction(0.5), Amount::number(0.5));
-  EXPECT_EQ(Amount().dimension, Dimension::none);
-}
-
 }  // namespace

@@ -29,6 +29,9 @@ TEST(Count, IsNoPlainNumberAndNoOtherCount) {
   static_assert(!std::is_convertible_v<Teeth, int>);
   static_assert(!std::is_convertible_v<Teeth, double>);
   static_assert(!std::is_constructible_v<Links, Teeth>);
+  static_assert(!std::is_constructible_v<Teeth, double>);  // 2026-11-25: Teeth(14.7) was 14 teeth, without a word
+  static_assert(!std::is_constructible_v<Teeth, float>);
+  static_assert(std::is_constructible_v<Teeth, int>);
 }
 
 TEST(Count, BecomesANumberInAFormula) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <layshaft/core/result.hpp>
+#include <layshaft/core/error.hpp>
 
 #include <gtest/gtest.h>
 
@@ -22,6 +22,19 @@ TEST(Error, ShowsControlCharactersAndCutsALongText) {
   EXPECT_NE(what.find("zzz...\""), std::string::npos);
 }
 
+// 2026-11-25: a text cut at its eightieth byte could end within a character.
+TEST(Error, ShowsOnlyWholeCharacters) {
+  EXPECT_STREQ(Error::parse("ü\xff山\xc3", 2, "p", "e").what(), "p at position 2 of \"ü\\xff山\\xc3\"; expected e");
+  for (std::size_t before = 0; before < 4; ++before) {
+    std::string text(before, 'x');
+    for (int i = 0; i < 60; ++i) text.append("🛵");
+    const std::string what = Error::parse(text, 0, "p", "e").what();
+    EXPECT_EQ(detail::first_not_utf8(what), what.size());
+    EXPECT_NE(what.find("🛵...\""), std::string::npos) << what;
+    EXPECT_EQ(what.find("\\x"), std::string::npos) << what;
+  }
+}
+
 TEST(Error, IsToldFromFurtherOutWithoutLosingAnything) {
   const Error error = Error::parse("12 x", 3, "unknown unit", "a length").in("$.centre");
   EXPECT_STREQ(error.what(), "$.centre: unknown unit at position 3 of \"12 x\"; expected a length");
@@ -41,17 +54,6 @@ TEST(Error, IsThrownAsTheExceptionOfItsKind) {
   } catch (const Error& error) {
     EXPECT_STREQ(error.what(), "parts that do not go together");
   }
-}
-
-TEST(Result, HoldsAValueOrAnError) {
-  const Result<int> good = 3;
-  ASSERT_TRUE(good);
-  EXPECT_EQ(*good, 3);
-  EXPECT_EQ(Result<int>(4).value(), 4);
-  const Result<int> bad = Error::range("n", "1", "2 to 3");
-  ASSERT_FALSE(bad);
-  EXPECT_STREQ(bad.error().what(), "n is 1; expected 2 to 3");
-  EXPECT_THROW(static_cast<void>(Result<int>(bad).value()), RangeError);
 }
 
 }  // namespace

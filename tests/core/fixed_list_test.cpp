@@ -36,6 +36,14 @@ TEST(FixedList, RemembersThatItWasAskedToHoldMore) {
   EXPECT_EQ(list.size(), 1u);
   EXPECT_EQ(list[0], 1);
   EXPECT_NE(list, (FixedList<int, 1>{1}));
+  static_assert(FixedList<int, 2>{1, 2, 3}.overfull() && !FixedList<int, 2>{1, 2}.overfull());
 }
+
+#if !defined(NDEBUG)
+TEST(FixedListDeathTest, AssertsThatTheIndexIsInside) {
+  const FixedList<int, 2> list{1};
+  EXPECT_DEATH(static_cast<void>(list[1]), "index < size_");
+}
+#endif
 
 }  // namespace

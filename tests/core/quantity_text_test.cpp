@@ -20,6 +20,9 @@ TEST(ParseQuantity, ReadsANumberAndAUnit) {
   EXPECT_EQ(parse_quantity<Speed>("90 km/h"), 90_kmh);
   EXPECT_EQ(parse_quantity<Torque>("15 lbf ft"), 15_lbf_ft);
   EXPECT_EQ(parse_quantity<Angle>("12°"), 12_deg);
+  EXPECT_EQ(parse_quantity<Length>("612\u00a0mm"), 612_mm);  // spaces that typeset texts have there
+  EXPECT_EQ(parse_quantity<Length>("612\u202f\u2009mm"), 612_mm);
+  EXPECT_FALSE(try_parse_quantity<Length>("612\u00a0"));
 }
 
 struct Bad {
@@ -33,10 +36,9 @@ TEST(ParseQuantity, RefusesAnythingElseAndSaysWhere) {
        {Bad{"", 0, "nothing to read"}, {"   ", 3, "nothing to read"}, {"mm", 0, "no number"}, {"612", 3, "no unit"},
         {"612 ", 3, "no unit"}, {"612 kg", 4, "unknown unit"}, {"612 MM", 4, "unknown unit"},
         {"612 mm mm", 4, "unknown unit"}, {"1,5 mm", 1, "unknown unit"}, {"nan mm", 0, "not finite"},
-        {"inf mm", 0, "not finite"}, {"1e999 mm", 0, "too large"}, {"--1 mm", 0, "no number"}, {"+-1 mm", 0, ""},
+        {"inf mm", 0, "not finite"}, {"1e999 mm", 0, "too large"}, {"--1 mm", 0, "no number"}, {"+-1 mm", 0, "two signs"}, {"+", 0, "no number"},
         {"0x10 mm", 1, "unknown unit"}, {"1e308 mile", 0, "too large"}}) {
     const auto result = try_parse_quantity<Length>(text);
-    if (std::string_view(problem).empty()) continue;
     ASSERT_FALSE(result) << text;
     EXPECT_EQ(result.error().kind(), ErrorKind::parse) << text;
     EXPECT_EQ(result.error().position(), position) << text;
@@ -44,7 +46,6 @@ TEST(ParseQuantity, RefusesAnythingElseAndSaysWhere) {
     EXPECT_NE(result.error().expected().find("units mm, cm, m, km, inch, mile"), std::string::npos);
     EXPECT_THROW(static_cast<void>(parse_quantity<Length>(text)), ParseError);
   }
-  EXPECT_FALSE(try_parse_quantity<Length>("+-1 mm"));
 }
 
 TEST(ToText, WritesWhatSomebodyWouldWrite) {

@@ -39,7 +39,9 @@ TEST(Gearbox, NamesThePartThatIsOutOfRange) {
       {"primary", [&](GearboxParts& p) { p.primary = nan; }},
       {"ratio of gear 2", [&](GearboxParts& p) { p.gears = {2.0, -1.0}; }},
       {"ratio of gear 1", [&](GearboxParts& p) { p.gears = {infinity}; }},
-      {"number of gears", [&](GearboxParts& p) { p.gears = {}; }},
+      {"number of gears is 0", [&](GearboxParts& p) { p.gears = {}; }},
+      {"number of gears is more than 16",
+       [&](GearboxParts& p) { for (std::size_t i = 0; i <= most_gears; ++i) p.gears.push_back(1.0); }},
       {"idle", [&](GearboxParts& p) { p.idle = 0_rpm; }},
       {"idle", [&](GearboxParts& p) { p.idle = 9001_rpm; }},
       {"idle", [&](GearboxParts& p) { p.idle = nan * units::rpm; }},
@@ -62,7 +64,8 @@ TEST(Gearbox, NamesThePartThatIsOutOfRange) {
 TEST(Gearbox, TakesTheEndsOfItsRange) {
   GearboxParts parts = good();
   parts.primary = 0.01;
-  parts.gears = {100.0};
+  parts.gears = {};
+  for (std::size_t i = 0; i < most_gears; ++i) parts.gears.push_back(100.0);
   parts.idle = parts.rev_limit;
   parts.lowest_pull = parts.rev_limit;
   EXPECT_TRUE(Gearbox::make(parts));

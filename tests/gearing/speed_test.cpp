@@ -10,14 +10,14 @@ namespace {
 using namespace layshaft;
 using layshaft_test::printed_number;
 
-// Source: A. Mendes, vehicle dynamics course, Propulsion limits, Ex. 1 (road_worked_examples.csv, TB01): 3200 rpm in third
-// (1.46) on a final drive of 3.944 with a nominal rolling radius of 0.2888 m.
+// Source: a university's vehicle dynamics course, propulsion limits, example 1 (road_worked_examples.csv, TB01): 3200 rpm
+// in third (1.46) on a final drive of 3.944 with a nominal rolling radius of 0.2888 m.
 TEST(RoadSpeed, AgreesWithTheCoursesExample) {
   const Length circumference = 2.0 * pi * 0.2888_m;
   EXPECT_NEAR(road_speed(3200_rpm, 1.46 * 3.944, circumference) / units::kmh, printed_number("TB01", 0), 0.00005);
 }
 
-// Source: J. R. Davis, on reading gear ratios (road_worked_examples.csv, TB14): 2000 rpm in third, down to the wheel.
+// Source: a published article on reading gear ratios (road_worked_examples.csv, TB14): 2000 rpm in third, down to the wheel.
 TEST(RoadSpeed, AgreesWithTheTouringMotorcyclesWheel) {
   const double primary = 1.708 * 0.973;
   const Length circumference = 2.0_m;

@@ -43,34 +43,4 @@ TEST(IndicatedBand, TakesBothCauses) {
   EXPECT_NEAR(shown.high / units::kmh, 100.0 * 1.06 * 1.05, 1e-12);
 }
 
-TEST(SpeedometerReading, KeepsTheOdometerApart) {
-  const SpeedometerReading reading(Band<double>::exactly(0.05), Band<double>{0.96, 0.97, 0.98});
-  EXPECT_NEAR(reading.odometer_drift().nominal, -0.03, 1e-15);  // whatever the speedometer's own 5 %
-  EXPECT_NEAR(reading.correction_factor().nominal, 1.0 / 0.97, 1e-15);
-  EXPECT_NEAR(reading.correction_factor().low, 1.0 / 0.98, 1e-15);
-  EXPECT_EQ(reading.verdict(90_kmh), SpeedometerVerdict::lawful);
-  EXPECT_NEAR(reading.indicated(90_kmh).nominal / units::kmh, 90.0 * 1.05 * 0.97, 1e-12);
-}
-
-TEST(SpeedometerReading, RefusesSpeedsThatAreNone) {
-  const SpeedometerReading reading(std::nullopt, Band<double>::exactly(1.0));
-  for (const double bad : {-1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
-    EXPECT_FALSE(reading.try_indicated(bad * units::kmh));
-    EXPECT_FALSE(reading.try_verdict(bad * units::kmh));
-    EXPECT_THROW(static_cast<void>(reading.verdict(bad * units::kmh)), RangeError);
-  }
-}
-
-TEST(WheelIndicatedRatio, ReadsLowOnATallerTyre) { EXPECT_DOUBLE_EQ(wheel_indicated_ratio(2.0_m, 2.5_m), 0.8); }
-
-TEST(Speedometer, AsksForAPlausibleError) {
-  EXPECT_TRUE(Speedometer::make(SpeedometerSensor::layshaft));
-  EXPECT_TRUE(Speedometer::make(SpeedometerSensor::layshaft, Band<double>{-0.3, 0.0, 0.5}));
-  const double nan = std::numeric_limits<double>::quiet_NaN();
-  for (const Band<double>& bad : {Band<double>{-0.31, 0.0, 0.1}, {0.0, 0.1, 0.51}, {0.0, nan, 0.1}, {0.1, 0.05, 0.2}}) {
-    EXPECT_FALSE(Speedometer::make(SpeedometerSensor::rear_wheel, bad));
-    EXPECT_THROW(Speedometer(SpeedometerSensor::rear_wheel, bad), RangeError);
-  }
-}
-
 }  // namespace

@@ -58,7 +58,7 @@ TEST(Setup, TakesACircumferenceFrom200MillimetresTo5Metres) {
       EXPECT_THROW(layshaft::Setup({.front = 12_teeth, .rear = 47_teeth, .circumference = band}), RangeError);
     }
   }
-  EXPECT_STREQ(of_circumference({1.6_m, 1.5_m, 1.4_m}).error().what(),
+  EXPECT_STREQ(of_circumference({1600_mm, 1500_mm, 1400_mm}).error().what(),
                "circumference is 1600 mm, 1500 mm, 1400 mm; expected low, nominal and high in rising order");
 }
 

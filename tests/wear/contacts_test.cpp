@@ -19,13 +19,4 @@ TEST(Contacts, AreOnePerTurn) {
   EXPECT_DOUBLE_EQ(front_contacts(1_km, 2.0_m, 15_teeth, 45_teeth), 1500.0);
 }
 
-TEST(ToothWear, IsABandThatALargerTyreLowers) {
-  const ToothWear wear = tooth_wear(14_teeth, 42_teeth, 96_links, {1.9_m, 2.0_m, 2.1_m});
-  EXPECT_DOUBLE_EQ(wear.rear_contacts_per_km.nominal, 500.0);
-  EXPECT_DOUBLE_EQ(wear.rear_contacts_per_km.low, 1000.0 / 2.1);
-  EXPECT_DOUBLE_EQ(wear.front_contacts_per_km.high, 3.0 * 1000.0 / 1.9);
-  EXPECT_EQ(wear.front_hunting, hunting(14_teeth, 96_links));
-  EXPECT_EQ(wear.rear_hunting, hunting(42_teeth, 96_links));
-}
-
 }  // namespace

@@ -109,44 +109,43 @@ struct ChainSeriesKey {
   return length;
 }
 
+[[nodiscard]] constexpr std::size_t common_prefix(std::string_view a, std::string_view b) noexcept {
+  std::size_t length = 0;
+  while (length < a.size() && length < b.size() && a[length] == b[length]) ++length;
+  return length;
+}
+
+/// The error for a text that names no series: it stops making sense where it parts from the known name that it follows
+/// furthest; the nearest name is the one with the fewest characters to change, and of these the one followed furthest.
 [[nodiscard]] inline Error unknown_chain_series(std::string_view text) {
   const ChainSeriesKey key(text);
   const std::string_view name = key.name();
-  std::string expected;
-  if (!name.empty() && !key.too_long) {
-    std::string_view nearest;
-    std::size_t fewest = ChainSeriesKey::longest;
-    std::size_t longest_start = 0;
-    for (const ChainSeriesRow& row : chain_series_table) {
-      for (const std::string_view printed : {row.name, row.alias}) {
-        const ChainSeriesKey known(printed);
-        const std::size_t changes = edit_distance(name, known.text());
-        if (printed.empty() || 2 * changes >= std::max(name.size(), known.size)) continue;  // half wrong is near nothing
-        const std::size_t start = common_start(name, known.text());
-        if (changes > fewest || (changes == fewest && start <= longest_start)) continue;
-        nearest = printed;
-        fewest = changes;
-        longest_start = start;
+  std::size_t furthest = 0;
+  std::size_t distance = name.empty() || key.too_long ? 0 : name.size() / 2 + 1;  // farther off is not near
+  std::size_t prefix = 0;
+  std::string_view nearest;
+  std::string list;
+  for (const ChainSeriesRow& row : chain_series_table) {
+    if (!list.empty()) list.append(", ");
+    list.append(row.name);
+    if (!row.alias.empty()) list.append(" (").append(row.alias).append(")");
+    for (const std::string_view known : {row.name, row.alias}) {
+      if (known.empty()) continue;
+      const ChainSeriesKey other(known);
+      const std::size_t shared = common_prefix(name, other.text());
+      const std::size_t changes = edit_distance(name, other.text());
+      furthest = std::max(furthest, shared);
+      if (changes < distance || (changes == distance && !nearest.empty() && shared > prefix)) {
+        distance = changes;
+        prefix = shared;
+        nearest = known;
       }
     }
-    if (!nearest.empty()) expected.append(nearest).append(" (the nearest), or another ");
   }
-  if (expected.empty()) expected.append("one ");
-  expected.append("of ");
-  for (const ChainSeriesRow& row : chain_series_table) {
-    if (&row != &chain_series_table.front()) expected.append(", ");
-    expected.append(row.name);
-    if (!row.alias.empty()) expected.append(" (").append(row.alias).append(")");
-  }
-  // The text stops making sense where it parts from the known name that it follows furthest.
-  std::size_t common = 0;
-  for (const ChainSeriesRow& row : chain_series_table) {
-    for (const std::string_view known : {row.name, row.alias}) {
-      common = std::max(common, common_start(name, ChainSeriesKey(known).text()));
-    }
-  }
-  const std::size_t at = key.prefix() + common;
+  const std::size_t at = key.prefix() + furthest;
   const std::size_t position = at < key.size ? key.positions[at] : text.size();
+  std::string expected(nearest);
+  expected.append(nearest.empty() ? "one of " : " (the nearest), or another of ").append(list);
   return Error::parse(text, position, key.size == 0 ? "no chain series" : "unknown chain series", expected);
 }
 

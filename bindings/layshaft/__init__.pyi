@@ -1,0 +1,4 @@
+# SPDX-License-Identifier: MIT
+from . import arrays as arrays
+from ._core import *
+from ._core import __version__ as __version__

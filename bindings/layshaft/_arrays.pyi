@@ -1,0 +1,50 @@
+# SPDX-License-Identifier: MIT
+from typing import Any, type_check_only
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+# Every function is a real numpy.ufunc of one output, named by its numbers' units. Arguments go by position; whatever
+# NumPy's own ufuncs take by keyword (out, where, casting, order, dtype, subok) these take too.
+@type_check_only
+class _Ufunc1(np.ufunc):  # type: ignore[misc]
+    def __call__(self, a: ArrayLike, /, out: Any = None, *, where: ArrayLike = True, **options: Any) -> NDArray[np.float64]: ...
+
+@type_check_only
+class _Ufunc2(np.ufunc):  # type: ignore[misc]
+    def __call__(
+        self, a: ArrayLike, b: ArrayLike, /, out: Any = None, *, where: ArrayLike = True, **options: Any
+    ) -> NDArray[np.float64]: ...
+
+@type_check_only
+class _Ufunc3(np.ufunc):  # type: ignore[misc]
+    def __call__(
+        self, a: ArrayLike, b: ArrayLike, c: ArrayLike, /, out: Any = None, *, where: ArrayLike = True, **options: Any
+    ) -> NDArray[np.float64]: ...
+
+@type_check_only
+class _Ufunc4(np.ufunc):  # type: ignore[misc]
+    def __call__(
+        self,
+        a: ArrayLike,
+        b: ArrayLike,
+        c: ArrayLike,
+        d: ArrayLike,
+        /,
+        out: Any = None,
+        *,
+        where: ArrayLike = True,
+        **options: Any,
+    ) -> NDArray[np.float64]: ...
+
+overall_ratio: _Ufunc4  # primary, gear, front, rear
+road_speed_kmh: _Ufunc3  # engine_rpm, overall_ratio, circumference_mm
+engine_rpm: _Ufunc3  # speed_kmh, overall_ratio, circumference_mm
+thrust_change: _Ufunc4  # base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm
+speed_change: _Ufunc4  # base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm
+sprocket_pitch_diameter_mm: _Ufunc2  # pitch_mm, teeth
+chain_links: _Ufunc4  # pitch_mm, front, rear, centre_mm
+chain_centre_mm: _Ufunc4  # pitch_mm, front, rear, links
+front_contacts: _Ufunc4  # distance_km, circumference_mm, front, rear
+rear_contacts: _Ufunc2  # distance_km, circumference_mm
+highest_lawful_reading_kmh: _Ufunc1  # true_speed_kmh
