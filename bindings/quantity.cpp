@@ -101,6 +101,12 @@ std::string called(py::handle object) {
   return (std::string_view("aeiou").find(type[0]) != std::string_view::npos ? "an " : "a ") + type;
 }
 
+/// The kind of the object a method was called on.
+const Kind& own_kind(py::handle self) {
+  if (const Kind* kind = kind_of(self)) return *kind;
+  raise_type_error("self: expected a quantity, got " + what_came(self));
+}
+
 py::object made(const Kind& kind, double value) {
   if (!is_finite(value)) raise(Error::range(kind.name, "too large", "a finite " + std::string(kind.name)));
   return kind.make(value);
@@ -114,7 +120,7 @@ py::object not_implemented() { return py::reinterpret_borrow<py::object>(Py_NotI
 }
 
 py::object multiply(const py::object& self, const py::object& other) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   if (const Kind* by = kind_of(other)) {
     for (const Product& rule : products())
       if ((rule.left == &kind && rule.right == by) || (rule.left == by && rule.right == &kind))
@@ -127,7 +133,7 @@ py::object multiply(const py::object& self, const py::object& other) {
 }
 
 py::object divide(const py::object& self, const py::object& other) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   const auto quotient = [&](double divisor) {
     if (divisor == 0.0) {
       PyErr_SetString(PyExc_ZeroDivisionError, (article(kind) + " divided by zero").c_str());
@@ -158,8 +164,8 @@ py::object divide(const py::object& self, const py::object& other) {
 
 /// number / quantity: there is no such quantity, but an array gets its hint.
 py::object divided_by(const py::object& self, const py::object& other) {
-  if (is_array(other)) refuse_array("divided by", *kind_of(self));
-  raise_type_error(called(other) + " divided by " + article(*kind_of(self)) + " is no quantity that layshaft has");
+  if (is_array(other)) refuse_array("divided by", own_kind(self));
+  raise_type_error(called(other) + " divided by " + article(own_kind(self)) + " is no quantity that layshaft has");
 }
 
 /// The value of what is to be added to a quantity, compared with it, or taken from it.
@@ -171,15 +177,15 @@ double same_kind(const Kind& kind, py::handle other, const char* doing) {
   raise_type_error(sentence);
 }
 py::object add(const py::object& self, const py::object& other) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   return made(kind, kind.value(self) + same_kind(kind, other, "added to"));
 }
 py::object subtract(const py::object& self, const py::object& other) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   return made(kind, kind.value(self) - same_kind(kind, other, "subtracted from"));
 }
 py::object subtracted_from(const py::object& self, const py::object& other) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   return made(kind, same_kind(kind, other, "lessened by") - kind.value(self));
 }
 
@@ -187,20 +193,20 @@ template <class Compare>
 py::cpp_function comparison(const char* name, py::handle type, Compare compare) {
   return py::cpp_function(
       [compare](const py::object& self, const py::object& other) {
-        const Kind& kind = *kind_of(self);
+        const Kind& kind = own_kind(self);
         return compare(kind.value(self), same_kind(kind, other, "compared with"));
       },
       py::name(name), py::is_method(type));
 }
 
 std::string text_of(const py::object& self) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   return kind.text(kind.value(self));
 }
 
 /// `f"{length:.1f inch}"`: a number's format, a unit, or both; without a unit, the first one of its kind.
 std::string formatted(const py::object& self, const std::string& spec) {
-  const Kind& kind = *kind_of(self);
+  const Kind& kind = own_kind(self);
   if (spec.empty()) return text_of(self);
   const UnitName* unit = nullptr;
   std::string number = spec;
@@ -232,27 +238,27 @@ void bind_methods(py::handle type) {
   method("__radd__", add);
   method("__sub__", subtract);
   method("__rsub__", subtracted_from);
-  method("__neg__", [](const py::object& self) { return kind_of(self)->make(-kind_of(self)->value(self)); });
+  method("__neg__", [](const py::object& self) { return own_kind(self).make(-own_kind(self).value(self)); });
   method("__pos__", [](const py::object& self) { return self; });
   method("__abs__", [](const py::object& self) {
-    const double value = kind_of(self)->value(self);
-    return kind_of(self)->make(value < 0.0 ? -value : value);
+    const double value = own_kind(self).value(self);
+    return own_kind(self).make(value < 0.0 ? -value : value);
   });
-  method("__bool__", [](const py::object& self) { return kind_of(self)->value(self) != 0.0; });
+  method("__bool__", [](const py::object& self) { return own_kind(self).value(self) != 0.0; });
   type.attr("__lt__") = comparison("__lt__", type, std::less<>());
   type.attr("__le__") = comparison("__le__", type, std::less_equal<>());
   type.attr("__gt__") = comparison("__gt__", type, std::greater<>());
   type.attr("__ge__") = comparison("__ge__", type, std::greater_equal<>());
   method("__eq__", [](const py::object& self, const py::object& other) -> py::object {
-    if (kind_of(other) != kind_of(self)) return not_implemented();
-    return py::bool_(kind_of(self)->value(self) == kind_of(other)->value(other));
+    if (kind_of(other) != &own_kind(self)) return not_implemented();
+    return py::bool_(own_kind(self).value(self) == kind_of(other)->value(other));
   });
   method("__hash__", [](const py::object& self) {
-    return py::hash(py::make_tuple(std::string(kind_of(self)->name), kind_of(self)->value(self)));
+    return py::hash(py::make_tuple(std::string(own_kind(self).name), own_kind(self).value(self)));
   });
   method("__str__", text_of);
   method("__repr__", [](const py::object& self) {
-    return std::string(kind_of(self)->name) + "('" + text_of(self) + "')";
+    return std::string(own_kind(self).name) + "('" + text_of(self) + "')";
   });
   method("__format__", formatted);
   method("__reduce__", [](const py::object& self) {
@@ -277,7 +283,6 @@ void register_quantity(py::module_& module) {
   def_init(type, name + "(value)", [](const Arguments& given) {
     return want<Quantity>(given.object("value"), QuantityNames<Quantity>::name);
   });
-
   bind_methods(type);
 }
 

@@ -259,19 +259,34 @@ void print_wear(const Appraisal& advised, const WearChange& change) {
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
 }
 
-void print_reason(const Question& question, const std::vector<Candidate>& list) {
+// "it changes only the rear sprocket", and what it comes down to.
+std::string parts_changed(const Setup& stock, const Setup& setup) {
+  const bool front = setup.front() != stock.front(), rear = setup.rear() != stock.rear();
+  return front && rear ? "changes both sprockets"
+         : front       ? "changes only the front sprocket"
+         : rear        ? "changes only the rear sprocket"
+                       : "changes no sprocket";
+}
+
+void print_reason(const Question& question, const Machine& machine, const std::vector<Candidate>& list) {
   const Candidate& best = list.front();
-  heading("Why this one");
-  std::cout << "  The wish was " << show_percent(question.thrust) << " of thrust; " << sprockets(best.setup) << " comes within "
-            << show_number(100.0 * std::abs(best.comparison.thrust_change.nominal - question.thrust), 1) << " points of it";
   const double pull = best.comparison.wear.chain_tension_change.nominal;
-  std::cout << ", and its chain pulls " << show_number(100.0 * std::abs(pull), 1) << " % "
-            << (pull > 0.0 ? "more" : "less") << " than as made.\n";
+  const Band<double>& thrust = best.comparison.thrust_change;
+  const double miss = std::abs(thrust.nominal - question.thrust);
+  heading("Why this one");
+  std::cout << "  You wished for " << show_percent(question.thrust) << " of thrust. " << sprockets(best.setup)
+            << " comes within " << show_number(100.0 * miss, 1) << " points of that, which is "
+            << (miss <= 0.5 * thrust.width() ? "less than the tyre itself leaves open.\n"
+                                             : "more than the tyre leaves open: other sprockets might come nearer.\n")
+            << "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least: it "
+            << parts_changed(machine.stock(), best.setup) << ",\n  and its chain pulls "
+            << show_number(100.0 * std::abs(pull), 1) << " % " << (pull > 0.0 ? "more" : "less")
+            << " than as made at the same thrust. The next best:\n";
   for (std::size_t i = 1; i < std::min<std::size_t>(list.size(), 4); ++i) {
     const Comparison& other = list[i].comparison;
-    std::cout << "  " << sprockets(list[i].setup) << " would give " << show_percent(other.thrust_change.nominal) << " with "
-              << other.trial.chain().links.count() << " links and the chain's pull "
-              << show_percent(other.wear.chain_tension_change.nominal) << ".\n";
+    std::cout << "  " << sprockets(list[i].setup) << " gives " << show_percent(other.thrust_change.nominal) << " with "
+              << other.trial.chain().links.count() << " links, " << parts_changed(machine.stock(), list[i].setup)
+              << ", chain's pull " << show_percent(other.wear.chain_tension_change.nominal) << "\n";
   }
 }
 
@@ -295,7 +310,7 @@ void advise(const Question& question) {
   print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
   print_speedometer(question, machine, advised.trial);
   print_wear(advised.trial, advised.wear);
-  print_reason(question, list);
+  print_reason(question, machine, list);
   heading("Before you ride");
   for (const Caution& caution : advised.cautions()) std::cout << "  - " << sentence(caution, question.units) << "\n";
 }

@@ -213,21 +213,38 @@ def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
     row("a rear tooth meets", meets(wear.rear_hunting))
 
 
-def print_reason(question: argparse.Namespace, found: list[Candidate]) -> None:
+def parts_changed(stock: ls.Setup, setup: ls.Setup) -> str:
+    front, rear = setup.front != stock.front, setup.rear != stock.rear
+    if front and rear:
+        return "changes both sprockets"
+    if front or rear:
+        return f"changes only the {'front' if front else 'rear'} sprocket"
+    return "changes no sprocket"
+
+
+def print_reason(question: argparse.Namespace, machine: ls.Machine, found: list[Candidate]) -> None:
     best = found[0]
-    heading("Why this one")
     wish = question.thrust / 100.0
-    missed = ls.show_number(100.0 * abs(best.comparison.thrust_change.nominal - wish), 1)
+    thrust = best.comparison.thrust_change
+    miss = abs(thrust.nominal - wish)
+    open_anyway = miss <= 0.5 * thrust.width
     pull = best.comparison.wear.chain_tension_change.nominal
+    heading("Why this one")
     print(
-        f"  The wish was {ls.show_percent(wish)} of thrust; {sprockets(best.setup)} comes within {missed} points of it, and "
-        f"its chain pulls {ls.show_number(100.0 * abs(pull), 1)} % {'more' if pull > 0.0 else 'less'} than as made."
+        f"  You wished for {ls.show_percent(wish)} of thrust. {sprockets(best.setup)} comes within "
+        f"{ls.show_number(100.0 * miss, 1)} points of that, which is "
+        + ("less than the tyre itself leaves open" if open_anyway else "more than the tyre leaves open: other sprockets might come nearer")
+        + ".\n"
+        + "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least: it "
+        + f"{parts_changed(machine.stock, best.setup)},\n  and its chain pulls {ls.show_number(100.0 * abs(pull), 1)} % "
+        f"{'more' if pull > 0.0 else 'less'} than as made at the same thrust. The next best:"
     )
     for one in found[1:4]:
         other = one.comparison
         print(
-            f"  {sprockets(one.setup)} would give {ls.show_percent(other.thrust_change.nominal)} with "
-            f"{other.trial.chain.links} links and the chain's pull {ls.show_percent(other.wear.chain_tension_change.nominal)}."
+            f"  {sprockets(one.setup)} gives {ls.show_percent(other.thrust_change.nominal)} with "
+            f"{other.trial.chain.links} links, {parts_changed(machine.stock, one.setup)}, chain's pull "
+            f"{ls.show_percent(other.wear.chain_tension_change.nominal)}"
         )
 
 
@@ -293,7 +310,7 @@ def advise(question: argparse.Namespace) -> None:
     print_road(question, machine, advised, tyre_alone)
     print_speedometer(question, machine, advised.trial)
     print_wear(advised.trial, advised.wear)
-    print_reason(question, found)
+    print_reason(question, machine, found)
     heading("Before you ride")
     for caution in advised.cautions:
         print(f"  - {caution.sentence(question.units)}")

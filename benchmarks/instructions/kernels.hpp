@@ -1,41 +1,59 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-/// @file
-/// What the two sides of the comparison share: the kernels' names, and how their input lies in memory. Bulk input is
-/// plain doubles on both sides, because a quantity is not trivially copyable; the typed side views them as quantities.
+#include <layshaft/core/counts.hpp>
 
-/// SIDE is `typed` or `plain`. The arrays have `count` elements; `out` overlaps none of the others.
-#define KERNELS_OF(SIDE)                                                                                               \
-  namespace SIDE {                                                                                                     \
-  void road_speed(const double* engine_speed, const double* overall_ratio, const double* circumference, double* out,   \
-                  int count);                                                                                          \
-  void road_speed_of_one_tyre(const double* engine_speed, const double* overall_ratio, const double* circumference,    \
-                              double* out, int count);                                                                 \
-  void overall_ratio(const double* primary, const double* gear, const int* front, const int* rear, double* out,        \
-                     int count);                                                                                       \
-  void thrust_change(const double* base_ratio, const double* base_circumference, const double* trial_ratio,            \
-                     const double* trial_circumference, double* out, int count);                                       \
-  void one_setup(const OneSetup& in, OneAnswer& out);                                                                  \
-  void pitch_diameter(const double* pitch, const int* teeth, double* out, int count);                                  \
-  void chain_links(const double* pitch, const int* front, const int* rear, const double* centre, double* out,          \
-                   int count);                                                                                         \
-  void chain_centre(const double* pitch, const int* front, const int* rear, const double* links, double* out,          \
-                    int count);                                                                                        \
+/// @file
+/// The kernels that are written twice, with layshaft's types and with plain numbers, and the types of either side.
+
+namespace typed {
+using Teeth = layshaft::Teeth;
+using Length = layshaft::Length;
+using Speed = layshaft::Speed;
+using AngularSpeed = layshaft::AngularSpeed;
+}  // namespace typed
+
+namespace plain {
+using Teeth = int;
+using Length = double;        // m
+using Speed = double;         // m/s
+using AngularSpeed = double;  // rad/s
+}  // namespace plain
+
+/// SIDE is `typed` or `plain`. Arrays have `count` elements, and `out` overlaps none of the others.
+#define KERNELS(SIDE)                                                                                                 \
+  namespace SIDE {                                                                                                    \
+  /* one set-up, and the one before it */                                                                             \
+  struct Setups {                                                                                                     \
+    double primary, gear;                                                                                             \
+    Teeth base_front, base_rear, trial_front, trial_rear;                                                             \
+    Length base_circumference, trial_circumference;                                                                   \
+    AngularSpeed engine_speed;                                                                                        \
+  };                                                                                                                  \
+  struct Answer {                                                                                                     \
+    Speed base_speed, trial_speed;                                                                                    \
+    double thrust_change, speed_change;                                                                               \
+  };                                                                                                                  \
+  void one_setup(const Setups& in, Answer& out);                                                                      \
+  void road_speed(const AngularSpeed* engine_speed, const double* overall_ratio, const Length* circumference,         \
+                  Speed* out, int count);                                                                             \
+  void road_speed_of_one_tyre(const AngularSpeed* engine_speed, const double* overall_ratio,                          \
+                              const Length& circumference, Speed* out, int count);                                    \
+  void overall_ratio(const double* primary, const double* gear, const Teeth* front, const Teeth* rear, double* out,   \
+                     int count);                                                                                      \
+  void thrust_change(const double* base_ratio, const Length* base_circumference, const double* trial_ratio,           \
+                     const Length* trial_circumference, double* out, int count);                                      \
+  void pitch_diameter(const Length* pitch, const Teeth* teeth, Length* out, int count);                               \
+  void chain_links(const Length* pitch, const Teeth* front, const Teeth* rear, const Length* centre, double* out,     \
+                   int count);                                                                                        \
+  void chain_centre(const Length* pitch, const Teeth* front, const Teeth* rear, const double* links, Length* out,     \
+                    int count);                                                                                       \
+  /* without its local copy of a parameter: what not to write, and no part of the claim */                            \
+  void road_speed_uncopied(const AngularSpeed* engine_speed, const double* overall_ratio, Length circumference,       \
+                           Speed* out, int count);                                                                    \
   }
 
-/// One set-up beside the one before it: gears in teeth and ratios, circumferences in metres, engine speed in rad/s.
-struct OneSetup {
-  double primary, gear;
-  int base_front, base_rear, trial_front, trial_rear;
-  double base_circumference, trial_circumference, engine_speed;
-};
-/// What follows from it; speeds in m/s.
-struct OneAnswer {
-  double base_speed, trial_speed, thrust_change, speed_change;
-};
+KERNELS(typed)
+KERNELS(plain)
 
-KERNELS_OF(typed)
-KERNELS_OF(plain)
-
-#undef KERNELS_OF
+#undef KERNELS

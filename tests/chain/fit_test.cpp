@@ -3,8 +3,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <random>
+#include <string>
+#include <string_view>
 
 namespace {
 using namespace layshaft;
@@ -19,13 +23,15 @@ TEST(FitLinks, StandsWhereTheLoopIsTautWithoutSlack) {
   EXPECT_FALSE(fit.offset_link);
 }
 
-// Source: ISO 606: a new chain may be 0 to +0.15 % long; at about 106 links of 15.875 mm that moves the axle up to 1.27 mm.
+// Source: ISO 606: a new chain may be 0 to +0.15 % long; at about 106 links of 15.875 mm that moves the axle up to
+// 1.27 mm.
 TEST(FitLinks, MovesTheAxleByWhatANewChainMayBeLong) {
   const ChainLoop usual(ChainSeries("520"), 14_teeth, 43_teeth);
   const ChainFit fit = fit_links(usual, 106_links, Adjuster(580_mm, 660_mm));
   EXPECT_NEAR(in(fit.centre.width(), units::mm), 1.27, 0.02);
   // The axle moves by half of what the chain is long, over the cosine of the runs' angle.
-  const Angle angle = run_angle(pitch_diameter(15.875_mm, 14_teeth), pitch_diameter(15.875_mm, 43_teeth), fit.centre.nominal);
+  const Angle angle =
+      run_angle(pitch_diameter(15.875_mm, 14_teeth), pitch_diameter(15.875_mm, 43_teeth), fit.centre.nominal);
   EXPECT_NEAR(in(fit.centre.width(), units::mm), 0.0015 * 106 * 15.875 / (2.0 * cos(angle)), 1e-3);
 }
 
@@ -114,44 +120,45 @@ TEST(ShortestLinks, SayByHowMuchTheyMissAndWhatWouldFit) {
   EXPECT_NE(what.find(first), std::string::npos) << what;
 }
 
-TEST(LinksToCut, AreWhatIsLeftOver) {
-  EXPECT_EQ(links_to_cut(120_links, 110_links), 10);
-  EXPECT_EQ(links_to_cut(110_links, 110_links), 0);
-  const auto missing = try_links_to_cut(108_links, 110_links);
-  ASSERT_FALSE(missing);
-  EXPECT_NE(std::string_view(missing.error().what()).find("2 are missing"), std::string_view::npos);
+// Ends of an adjuster that were themselves computed: what rounding did on the way must not ask for two links more.
+TEST(ShortestLinks, AreThoseThatPutTheAxleAtTheFrontEnd) {
+  for (int links = 80; links <= 160; links += 2) {
+    const Length front_end = loop().centre(Links(links));
+    EXPECT_EQ(shortest_links(loop(), Adjuster(front_end, front_end + 20_mm)), Links(links));
+    const Adjuster with_slack(front_end - 1_mm, front_end + 20_mm, 25_mm);
+    const Length stand = fit_links(loop(), Links(links), with_slack).centre.low;
+    EXPECT_EQ(shortest_links(loop(), Adjuster(stand, stand + 20_mm, 25_mm)), Links(links));
+  }
 }
 
-TEST(RoundLinks, OfAWholeCountKeepsIt) {
-  for (const auto rounding : {LinkRounding::up_to_even, LinkRounding::nearest_even, LinkRounding::down_to_even, LinkRounding::up})
-    EXPECT_EQ(round_links(106.0, rounding), 106_links) << to_string(rounding);
-  EXPECT_EQ(round_links(105.3), 106_links);
-  EXPECT_EQ(round_links(104.9, LinkRounding::nearest_even), 104_links);
-  EXPECT_EQ(round_links(105.9, LinkRounding::down_to_even), 104_links);
-  EXPECT_EQ(round_links(104.1, LinkRounding::up), 105_links);
-  for (const double bad : {-1.0, 1e9, std::nan("")}) EXPECT_FALSE(try_round_links(bad));
+TEST(ShortestLinks, NeedAnAdjusterThatLeavesTheTeethClear) {
+  const auto links = try_shortest_links(loop(), Adjuster(50_mm, 60_mm));
+  ASSERT_FALSE(links);
+  EXPECT_EQ(links.error().kind(), ErrorKind::range);
+  EXPECT_TRUE(std::string_view(links.error().what()).starts_with("centre_max is 60 mm")) << links.error().what();
+  // The front end may lie where they touch: the axle then stands behind it.
+  const Links fewest = shortest_links(loop(), Adjuster(50_mm, 400_mm));
+  EXPECT_GE(fewest, loop().fewest_links());
+  EXPECT_LE(fewest.count(), loop().fewest_links().count() + 1);
+  EXPECT_FALSE(try_shortest_links(loop(), Adjuster(99_m, 100_m)));
 }
 
-TEST(Adjuster, NamesThePartThatIsOutOfRange) {
-  const double nan = std::nan("");
-  EXPECT_TRUE(Adjuster::make(600_mm, 600_mm));
-  EXPECT_TRUE(Adjuster::make(600_mm, 640_mm, 150_mm));
-  const auto starts = [](const Result<Adjuster>& result, std::string_view part) {
-    return !result && std::string_view(result.error().what()).starts_with(part);
+TEST(NearestSprockets, ComeInOrderOfTheTeethTheyChange) {
+  const SprocketPairs pairs = nearest_sprockets(loop(), Adjuster(600_mm, 660_mm, 30_mm));
+  EXPECT_EQ(pairs.size(), SprocketPairs::capacity);  // so wide an adjuster takes all of them
+  const auto changed = [](const SprocketPair& pair) {
+    return std::abs(pair.front.count() - 13) + std::abs(pair.rear.count() - 48);
   };
-  EXPECT_TRUE(starts(Adjuster::make(0_mm, 640_mm), "centre_min"));
-  EXPECT_TRUE(starts(Adjuster::make(nan * units::mm, 640_mm), "centre_min"));
-  EXPECT_TRUE(starts(Adjuster::make(600_mm, 599_mm), "centre_max"));
-  EXPECT_TRUE(starts(Adjuster::make(600_mm, 101_m), "centre_max"));
-  EXPECT_TRUE(starts(Adjuster::make(600_mm, 640_mm, -1_mm), "slack"));
-  EXPECT_TRUE(starts(Adjuster::make(600_mm, 640_mm, 151_mm), "slack"));
-  EXPECT_THROW(Adjuster(600_mm, 599_mm), RangeError);
-}
-
-// Worked by hand (facts of the trade: C = 640, S = 1 give 35.8 mm by hand for equal sprockets).
-TEST(SpareLength, AndHandMovementAreInverse) {
-  EXPECT_NEAR(in(slack_by_hand(1_mm, 640_mm), units::mm), 35.8, 0.05);
-  EXPECT_NEAR(in(spare_length(slack_by_hand(1.7_mm, 612_mm), 612_mm), units::mm), 1.7, 1e-12);
+  for (std::size_t i = 1; i < pairs.size(); ++i) EXPECT_LE(changed(pairs[i - 1]), changed(pairs[i]));
+  // Of one tooth changed, a rear one changes the ratio least: 49/48 < 48/47 < 14/13 < 13/12.
+  EXPECT_EQ(pairs[0].rear, 49_teeth);
+  EXPECT_EQ(pairs[1].rear, 47_teeth);
+  EXPECT_EQ(pairs[2].front, 14_teeth);
+  EXPECT_EQ(pairs[3].front, 12_teeth);
+  // Fewer teeth than a sprocket can have are not offered.
+  for (const SprocketPair& pair :
+       nearest_sprockets(ChainLoop(ChainSeries("520"), 4_teeth, 5_teeth), Adjuster(600_mm, 660_mm)))
+    EXPECT_GE(std::min(pair.front, pair.rear), 4_teeth);
 }
 
 }  // namespace

@@ -93,7 +93,8 @@ TEST(LinksApproximate, AgreesWithKhurmiAndGupta) {
   EXPECT_NEAR(pitch / units::mm, printed("K11.23b"), 0.05);
   const double pitches = 800.0_mm / pitch;
   const double small_term = (pitch_diameter(pitch, 40_teeth) - pitch_diameter(pitch, 20_teeth)) / (2.0 * pitch);
-  EXPECT_NEAR((2.0 * pitches + 30.0 + small_term * small_term / pitches) * (pitch / units::m), printed("K11.23c"), 0.5e-4);
+  EXPECT_NEAR((2.0 * pitches + 30.0 + small_term * small_term / pitches) * (pitch / units::m), printed("K11.23c"),
+              0.5e-4);
   // At only 17 pitches of centre distance the book's series, cut short, is 0.2 mm from the exact loop: less than its
   // own rounding of the pitch makes.
   EXPECT_NEAR(chain_links(pitch, 20_teeth, 40_teeth, 800.0_mm) * (pitch / units::m), printed("K11.23c"), 2.5e-4);
@@ -337,7 +338,8 @@ TEST(ChainLoop, RefusesACentreDistanceAtWhichTheSprocketsCollide) {
     EXPECT_FALSE(loop.try_links_approximate(centre));
   }
   EXPECT_STREQ(loop.try_links(100.0_mm).error().what(),
-               "centre distance is 100 mm; expected 146.53 mm, where sprockets of 14 and 40 teeth touch, to 79160.66 mm");
+               "centre distance is 100 mm; expected 146.53 mm, where sprockets of 14 and 40 teeth touch, "
+               "to 79160.66 mm");
   // What the message promises holds.
   EXPECT_TRUE(loop.try_links(146.53_mm));
   EXPECT_TRUE(loop.try_links(79160.66_mm));
@@ -384,7 +386,8 @@ TEST(ChainLinks, AreNotANumberWhereThereIsNoLoop) {
     return chain_links(Length::from_value(pitch), 14_teeth, 43_teeth, Length::from_value(centre));
   };
   EXPECT_TRUE(std::isfinite(links(0.0127, 0.64)));
-  for (const double pitch : {0.0, -0.0127, not_a_number, infinite, -infinite}) EXPECT_TRUE(std::isnan(links(pitch, 0.64)));
+  for (const double pitch : {0.0, -0.0127, not_a_number, infinite, -infinite})
+    EXPECT_TRUE(std::isnan(links(pitch, 0.64)));
   for (const double centre : {0.0, -0.64, not_a_number, infinite, -infinite, 0.05, DBL_MAX})
     EXPECT_TRUE(std::isnan(links(0.0127, centre))) << centre;
 }
@@ -394,8 +397,10 @@ TEST(ChainCentre, IsNotANumberWhereThereIsNone) {
     return chain_centre(Length::from_value(pitch), 14_teeth, 43_teeth, links).value();
   };
   EXPECT_TRUE(std::isfinite(centre(0.0127, 106.0)));
-  for (const double pitch : {0.0, -0.0127, not_a_number, infinite, -infinite}) EXPECT_TRUE(std::isnan(centre(pitch, 106.0)));
-  for (const double links : {0.0, -106.0, 14.0, 28.5, 28.6, 40.0, 43.0, 44.0, not_a_number, infinite, -infinite, DBL_MAX})
+  for (const double pitch : {0.0, -0.0127, not_a_number, infinite, -infinite})
+    EXPECT_TRUE(std::isnan(centre(pitch, 106.0)));
+  for (const double links : {0.0, -106.0, 14.0, 28.5, 28.6, 40.0, 43.0, 44.0, not_a_number, infinite,
+                             -infinite, DBL_MAX})
     EXPECT_TRUE(std::isnan(centre(0.0127, links))) << links;
 }
 

@@ -43,6 +43,15 @@ def test_regear_says_the_same_in_both_languages(question: str, tmp_path: Path) -
         assert Path(path).stat().st_size > 1000
 
 
+def test_regear_says_whether_the_tyres_band_covers_the_miss() -> None:
+    for arguments in (*QUESTIONS.values(), ["--thrust", "60"], ["--circumference", "2050 mm", "--rears", "51"]):
+        said = run(PROGRAMS / "regear", *arguments).stdout
+        missed = float(re.search(r"comes within ([\d.]+) points", said)[1])
+        ends = re.search(r"what is left +\S+ \((\S+) to (\S+)\)", said)
+        width = float(ends[2]) - float(ends[1]) if ends else 0.0
+        assert ("less than the tyre itself leaves open" in said) == (missed <= width / 2), arguments
+
+
 def test_regear_leads_with_the_decision_and_leaves_nothing_out() -> None:
     said = run(PROGRAMS / "regear").stdout
     assert re.search(r"^Fit \d+/\d+ with \d+ links: thrust in every gear is then", said, re.MULTILINE)
@@ -99,6 +108,13 @@ def test_the_readmes_code_prints_what_the_readme_shows() -> None:
     shown = readme_block("prints")
     assert run(PROGRAMS / "readme").stdout == shown
     assert run(sys.executable, "examples/readme.py").stdout == shown
+
+
+def test_the_readmes_comparison_runs(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(ROOT)
+    names: dict[str, object] = {}
+    exec(readme_block("run by a test"), names)
+    assert names["comparison"].trial.chain.links == 110
 
 
 def test_the_readmes_advice_is_what_regear_says() -> None:

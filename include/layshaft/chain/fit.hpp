@@ -227,7 +227,8 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
   const Length short_centre = detail::centre_with_slack(loop, behind->count() - 2.0, adjuster.slack());
   sentence.append(": ").append(detail::links_in_words(behind->count() - 2));
   if (is_finite(short_centre))
-    sentence.append(" leave the axle ").append(detail::mm_in_words(foremost - short_centre)).append(" short of its front end");
+    sentence.append(" leave the axle ").append(detail::mm_in_words(foremost - short_centre))
+        .append(" short of its front end");
   else
     sentence.append(" do not close");
   if (const auto stand = detail::fit(loop, *behind, adjuster)) {
