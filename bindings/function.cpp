@@ -45,7 +45,7 @@ std::size_t Signature::index(std::string_view parameter) const {
 std::string Signature::doc(std::string_view name, std::string_view doc, bool method) const {
   std::string text(name);
   text += "(";
-  if (method) text += parameters_text_.empty() ? "$self" : "$self, ";
+  if (method) text += parameters_text_.empty() ? "self" : "self, ";
   return text + parameters_text_ + ")\n--\n\n" + std::string(doc);
 }
 

@@ -5,6 +5,52 @@
 #include <layshaft/formulas.hpp>
 
 namespace layshaft::python {
+namespace {
+
+/// A formula's function on plain numbers in SI: what its text can be checked with, and what it says of a number.
+template <class Formula, class Type = typename Formula::type>
+struct InSi;
+template <class Formula, class Result, class... Parameters>
+struct InSi<Formula, Result(Parameters...)> {
+  template <class T>
+  static T from(double number, std::string_view name) {
+    if constexpr (std::is_same_v<T, double>) {
+      return number;
+    } else if constexpr (requires { T::make(0); }) {
+      const auto count = T::make(number == static_cast<int>(number) ? static_cast<int>(number) : 0);
+      if (!count) raise(count.error().in(name));
+      return *count;
+    } else {
+      return T::from_value(number);
+    }
+  }
+  template <std::size_t... I>
+  static double of(const std::vector<double>& numbers, std::index_sequence<I...>) {
+    const std::string_view name = Formula::about.name;
+    if (numbers.size() != sizeof...(Parameters))
+      raise(Error::range("number of arguments", std::to_string(numbers.size()), std::to_string(sizeof...(Parameters))).in(name));
+    const std::tuple<Parameters...> values{from<Parameters>(numbers[I], name)...};
+    if (!Formula::in_range(std::get<I>(values)...))
+      raise(Error::value(std::string(name).append(" asks for ").append(Formula::about.range)));
+    const Result result = Formula::of(std::get<I>(values)...);
+    if constexpr (std::is_same_v<Result, double>) return result;
+    else return result.value();
+  }
+  static double evaluate(const std::vector<double>& numbers) { return of(numbers, std::index_sequence_for<Parameters...>()); }
+};
+
+template <class... All>
+double evaluate(FormulaList<All...>, const Formula& formula, const std::vector<double>& numbers) {
+  double result = 0.0;
+  const bool found = ((&All::about == &formula || All::about.name == formula.name
+                           ? (result = InSi<All>::evaluate(numbers), true)
+                           : false) ||
+                      ...);
+  if (!found) raise(Error::value("no such formula: " + std::string(formula.name)));
+  return result;
+}
+
+}  // namespace
 
 void register_source(py::module_& module) {
   py::class_<Source> source(module, "Source", py::is_final(),
@@ -27,6 +73,13 @@ void register_source(py::module_& module) {
   def_property(formula, "range", "The condition under which it holds.", [](const Formula& f) { return f.range; });
   def_property(formula, "body", "The expression.", [](const Formula& f) { return f.body; });
   def_property(formula, "source", "Where it comes from.", [](const Formula& f) { return f.source; });
+  formula.def(
+      "evaluate",
+      [](const Formula& f, const py::args& numbers) {
+        return evaluate(Formulas(), f, want<std::vector<double>>(numbers, "numbers"));
+      },
+      "evaluate(*numbers)\n--\n\nThe formula's value for plain numbers in SI units, in the order of its parameters; "
+      "the result is in SI too. Raises Error outside its range.");
   formula.def("__repr__", [](const Formula& f) {
     return "<Formula: " + std::string(f.name) + " = " + std::string(f.body) + ">";
   });

@@ -32,9 +32,13 @@ using AngularSpeed = double;  // rad/s
   };                                                                                                                  \
   struct Answer {                                                                                                     \
     Speed base_speed, trial_speed;                                                                                    \
+    double thrust_change;                                                                                             \
+  };                                                                                                                  \
+  struct BothChanges {                                                                                                \
     double thrust_change, speed_change;                                                                               \
   };                                                                                                                  \
   void one_setup(const Setups& in, Answer& out);                                                                      \
+  void one_setup_both_changes(const Setups& in, BothChanges& out);                                                    \
   void road_speed(const AngularSpeed* engine_speed, const double* overall_ratio, const Length* circumference,         \
                   Speed* out, int count);                                                                             \
   void road_speed_of_one_tyre(const AngularSpeed* engine_speed, const double* overall_ratio,                          \
@@ -48,9 +52,6 @@ using AngularSpeed = double;  // rad/s
                    int count);                                                                                        \
   void chain_centre(const Length* pitch, const Teeth* front, const Teeth* rear, const double* links, Length* out,     \
                     int count);                                                                                       \
-  /* without its local copy of a parameter: what not to write, and no part of the claim */                            \
-  void road_speed_uncopied(const AngularSpeed* engine_speed, const double* overall_ratio, Length circumference,       \
-                           Speed* out, int count);                                                                    \
   }
 
 KERNELS(typed)

@@ -19,6 +19,14 @@ void one_setup(const Setups& in, Answer& out) {
   out.base_speed = layshaft::road_speed(engine_speed, base, base_circumference);
   out.trial_speed = layshaft::road_speed(engine_speed, trial, trial_circumference);
   out.thrust_change = layshaft::thrust_change(base, base_circumference, trial, trial_circumference);
+}
+
+void one_setup_both_changes(const Setups& in, BothChanges& out) {
+  const double base = layshaft::overall_ratio(in.primary, in.gear, in.base_front, in.base_rear);
+  const double trial = layshaft::overall_ratio(in.primary, in.gear, in.trial_front, in.trial_rear);
+  const Length base_circumference = in.base_circumference;
+  const Length trial_circumference = in.trial_circumference;
+  out.thrust_change = layshaft::thrust_change(base, base_circumference, trial, trial_circumference);
   out.speed_change = layshaft::speed_change(base, base_circumference, trial, trial_circumference);
 }
 
@@ -31,11 +39,6 @@ void road_speed_of_one_tyre(const AngularSpeed* engine_speed, const double* over
                             Speed* out, int count) {
   const Length length = circumference;  // or every store to `out` might change it
   for (int i = 0; i < count; ++i) out[i] = layshaft::road_speed(engine_speed[i], overall_ratio[i], length);
-}
-
-void road_speed_uncopied(const AngularSpeed* engine_speed, const double* overall_ratio, Length circumference,
-                         Speed* out, int count) {
-  for (int i = 0; i < count; ++i) out[i] = layshaft::road_speed(engine_speed[i], overall_ratio[i], circumference);
 }
 
 void overall_ratio(const double* primary, const double* gear, const Teeth* front, const Teeth* rear, double* out,

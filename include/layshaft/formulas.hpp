@@ -17,52 +17,62 @@
 #include <layshaft/wear/contacts.hpp>
 #include <layshaft/wear/tension.hpp>
 
+#include <array>
+
 /// @file
 /// The list of all formulas, for what reads them: tests, docs, worked steps. Opt-in; a test compares it with the headers.
 namespace layshaft {
 
-/// Every formula of the library, by subject.
-inline constexpr const Formula* all_formulas[] = {
-    &formula::run_angle::about,
-    &formula::loop_links::about,
-    &formula::run_length::about,
-    &formula::wrap_front::about,
-    &formula::wrap_rear::about,
-    &formula::links_approximate::about,
-    &formula::centre_approximate::about,
-    &formula::spare_length::about,
-    &formula::slack_by_hand::about,
-    &formula::pitch_diameter::about,
-    &formula::root_diameter::about,
-    &formula::tip_diameter_least::about,
-    &formula::tip_diameter_greatest::about,
-    &formula::turns_ratio::about,
-    &formula::thrust_change::about,
-    &formula::speed_change::about,
-    &formula::engine_speed_change::about,
-    &formula::contribution::about,
-    &formula::gear_ratio::about,
-    &formula::final_ratio::about,
-    &formula::overall_ratio::about,
-    &formula::equivalent_rear::about,
-    &formula::thrust_change_by_thumb::about,
-    &formula::road_speed::about,
-    &formula::engine_speed::about,
-    &formula::highest_lawful_reading::about,
-    &formula::wheel_indicated_ratio::about,
-    &formula::correction_factor::about,
-    &formula::stock_reading::about,
-    &formula::indicated_speed::about,
-    &formula::overall_diameter_on_another_rim::about,
-    &formula::section_height::about,
-    &formula::overall_diameter::about,
-    &formula::overall_diameter_limit::about,
-    &formula::section_height_of_diameter::about,
-    &formula::rolling_circumference::about,
-    &formula::rear_contacts::about,
-    &formula::front_contacts::about,
-    &formula::chain_tension::about,
-    &formula::chain_tension_change::about,
+/// Formulas as a list of types, each of which knows its function and its text.
+template <class... Formulas>
+struct FormulaList {
+  static constexpr std::array<const Formula*, sizeof...(Formulas)> texts{&Formulas::about...};
 };
+
+/// Every formula of the library, by subject.
+using Formulas = FormulaList<
+    formula::run_angle,
+    formula::loop_links,
+    formula::run_length,
+    formula::wrap_front,
+    formula::wrap_rear,
+    formula::links_approximate,
+    formula::centre_approximate,
+    formula::spare_length,
+    formula::slack_by_hand,
+    formula::pitch_diameter,
+    formula::root_diameter,
+    formula::tip_diameter_least,
+    formula::tip_diameter_greatest,
+    formula::turns_ratio,
+    formula::thrust_change,
+    formula::speed_change,
+    formula::engine_speed_change,
+    formula::contribution,
+    formula::gear_ratio,
+    formula::final_ratio,
+    formula::overall_ratio,
+    formula::equivalent_rear,
+    formula::thrust_change_by_thumb,
+    formula::road_speed,
+    formula::engine_speed,
+    formula::highest_lawful_reading,
+    formula::wheel_indicated_ratio,
+    formula::correction_factor,
+    formula::stock_reading,
+    formula::indicated_speed,
+    formula::overall_diameter_on_another_rim,
+    formula::section_height,
+    formula::overall_diameter,
+    formula::overall_diameter_limit,
+    formula::section_height_of_diameter,
+    formula::rolling_circumference,
+    formula::rear_contacts,
+    formula::front_contacts,
+    formula::chain_tension,
+    formula::chain_tension_change>;
+
+/// The texts of all formulas.
+inline constexpr auto& all_formulas = Formulas::texts;
 
 }  // namespace layshaft

@@ -62,13 +62,13 @@ TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
            {"520H", 3, "520"},           // a make of it
            {"52", 2, "520"},             // half a name
            {"08D", 2, "081"},            // no such letter; of three as near, the first of the table
-           {"ANSI 401", 7, "40"},        // one digit too many
+           {"ANSI 401", 7, "40"},        // no such number
            {"52\x01", 2, "520"},         // a control character
            {"foo", 0, ""},
            {"", 0, ""},
            {"   ", 3, ""},
            {"#", 1, ""},
-           {"-1", 0, "41"},              // one character from it
+           {"-1", 0, ""},
            {"0", 1, ""},
            {"ANSI", 4, ""},
            {"a name that is longer than any chain series has", 0, ""},

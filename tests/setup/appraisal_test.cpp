@@ -7,6 +7,8 @@
 #include <limits>
 #include <memory>
 #include <string>
+#include <type_traits>
+#include <utility>
 #include <vector>
 
 namespace {
@@ -91,6 +93,22 @@ TEST(Appraise, RefusesGearsThatAreNotThereAndSpeedsThatCannotBe) {
   }
   EXPECT_EQ(appraisal.speed_at(0_rpm, 1), Band<Speed>::exactly(0_kmh));
   EXPECT_EQ(appraisal.engine_speed_at(0_kmh, 1), Band<AngularSpeed>::exactly(0_rpm));
+}
+
+// 2026-11-25: a loop over the lists of an appraisal that nobody kept ran over memory that was given back.
+TEST(Appraise, GivesListsThatOutliveIt) {
+  static_assert(std::is_same_v<decltype(std::declval<Appraisal>().cautions()), Cautions>);
+  static_assert(std::is_same_v<decltype(std::declval<const Appraisal&>().cautions()), const Cautions&>);
+  static_assert(std::is_same_v<decltype(std::declval<Comparison>().cautions()), Cautions>);
+  const Machine machine = layshaft_test::trail_bike();
+  const Appraisal kept = appraise(machine, machine.stock());
+  std::size_t told = 0;
+  for (const Caution& caution : appraise(machine, machine.stock()).cautions()) EXPECT_EQ(caution, kept.cautions()[told++]);
+  EXPECT_EQ(told, kept.cautions().size());
+  std::size_t gears = 0;
+  for (const double ratio : appraise(machine, machine.stock()).overall_ratios())
+    EXPECT_EQ(ratio, kept.overall_ratios()[gears++]);
+  EXPECT_EQ(gears, kept.overall_ratios().size());
 }
 
 TEST(Appraise, SaysByHowMuchNoEvenChainFitsAndWhichNearestSprocketsWould) {

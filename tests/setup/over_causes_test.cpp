@@ -23,10 +23,9 @@ Band<double> over_every_corner(const Rollout& base, const Rollout& trial) {
 }
 
 TEST(OverCauses, FindsTheEndsAmongAllCorners) {
-  const Rollout road("110/100-18"_tyre), special(TyreSize("110/100-18", TyreUse::special)), wider("120/100-18"_tyre),
-      radial("120/80R18"_tyre), measured(Band<Length>{2000_mm, 2010_mm, 2030_mm}),
-      exact(Band<Length>::exactly(2050_mm));
-  const Rollout all[] = {road, special, wider, radial, measured, exact};
+  const Rollout all[] = {Rollout("110/100-18"_tyre), Rollout(TyreSize("110/100-18", TyreUse::special)),
+                         Rollout("120/100-18"_tyre), Rollout("120/80R18"_tyre),
+                         Rollout(Band<Length>{2000_mm, 2010_mm, 2030_mm}), Rollout(Band<Length>::exactly(2050_mm))};
   for (const Rollout& base : all)
     for (const Rollout& trial : all) {
       const Band<double> band = over_causes(base, trial, quotient), every = over_every_corner(base, trial);

@@ -7,6 +7,7 @@
 
 #include <set>
 #include <string>
+#include <utility>
 
 namespace {
 using namespace layshaft;
@@ -54,11 +55,11 @@ TEST(CautionText, PutsTheNumbersIn) {
 TEST(CautionText, TellsAllThatTheCautionsOfASetupCarry) {
   const Machine machine = layshaft_test::trail_bike();
   for (const int links : {106, 109, 110, 112})
-    for (const auto& [front, rear] : {std::pair{11, 50}, {12, 46}, {13, 47}})
+    for (const std::pair<int, int> sprockets : {std::pair{11, 50}, {12, 46}, {13, 47}})
       for (const char* tyre : {"110/100-18", "120/100-18 60J", "110/100R17 64M", "100/100-18 64M"}) {
         const auto setup = layshaft_test::with(machine.stock(), [&](SetupParts& parts) {
-          parts.front = Teeth(front);
-          parts.rear = Teeth(rear);
+          parts.front = Teeth(sprockets.first);
+          parts.rear = Teeth(sprockets.second);
           parts.links = Links(links);
           parts.tyre = TyreSize(tyre);
           parts.chain = ChainSeries(links == 110 ? "525" : "520");

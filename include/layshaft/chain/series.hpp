@@ -109,43 +109,44 @@ struct ChainSeriesKey {
   return length;
 }
 
-[[nodiscard]] constexpr std::size_t common_prefix(std::string_view a, std::string_view b) noexcept {
-  std::size_t length = 0;
-  while (length < a.size() && length < b.size() && a[length] == b[length]) ++length;
-  return length;
-}
-
-/// The error for a text that names no series: it stops making sense where it parts from the known name that it follows
-/// furthest; the nearest name is the one with the fewest characters to change, and of these the one followed furthest.
 [[nodiscard]] inline Error unknown_chain_series(std::string_view text) {
   const ChainSeriesKey key(text);
   const std::string_view name = key.name();
-  std::size_t furthest = 0;
-  std::size_t distance = name.empty() || key.too_long ? 0 : name.size() / 2 + 1;  // farther off is not near
-  std::size_t prefix = 0;
-  std::string_view nearest;
-  std::string list;
-  for (const ChainSeriesRow& row : chain_series_table) {
-    if (!list.empty()) list.append(", ");
-    list.append(row.name);
-    if (!row.alias.empty()) list.append(" (").append(row.alias).append(")");
-    for (const std::string_view known : {row.name, row.alias}) {
-      if (known.empty()) continue;
-      const ChainSeriesKey other(known);
-      const std::size_t shared = common_prefix(name, other.text());
-      const std::size_t changes = edit_distance(name, other.text());
-      furthest = std::max(furthest, shared);
-      if (changes < distance || (changes == distance && !nearest.empty() && shared > prefix)) {
-        distance = changes;
-        prefix = shared;
-        nearest = known;
+  std::string expected;
+  if (!name.empty() && !key.too_long) {
+    std::string_view nearest;
+    std::size_t fewest = ChainSeriesKey::longest;
+    std::size_t longest_start = 0;
+    for (const ChainSeriesRow& row : chain_series_table) {
+      for (const std::string_view printed : {row.name, row.alias}) {
+        const ChainSeriesKey known(printed);
+        const std::size_t changes = edit_distance(name, known.text());
+        if (printed.empty() || 2 * changes >= std::max(name.size(), known.size)) continue;  // half wrong is near nothing
+        const std::size_t start = common_start(name, known.text());
+        if (changes > fewest || (changes == fewest && start <= longest_start)) continue;
+        nearest = printed;
+        fewest = changes;
+        longest_start = start;
       }
     }
+    if (!nearest.empty()) expected.append(nearest).append(" (the nearest), or another ");
   }
-  const std::size_t at = key.prefix() + furthest;
+  if (expected.empty()) expected.append("one ");
+  expected.append("of ");
+  for (const ChainSeriesRow& row : chain_series_table) {
+    if (&row != &chain_series_table.front()) expected.append(", ");
+    expected.append(row.name);
+    if (!row.alias.empty()) expected.append(" (").append(row.alias).append(")");
+  }
+  // The text stops making sense where it parts from the known name that it follows furthest.
+  std::size_t common = 0;
+  for (const ChainSeriesRow& row : chain_series_table) {
+    for (const std::string_view known : {row.name, row.alias}) {
+      common = std::max(common, common_start(name, ChainSeriesKey(known).text()));
+    }
+  }
+  const std::size_t at = key.prefix() + common;
   const std::size_t position = at < key.size ? key.positions[at] : text.size();
-  std::string expected(nearest);
-  expected.append(nearest.empty() ? "one of " : " (the nearest), or another of ").append(list);
   return Error::parse(text, position, key.size == 0 ? "no chain series" : "unknown chain series", expected);
 }
 
@@ -160,62 +161,69 @@ class ChainSeries {
  public:
   /// The series of that name; or a ParseError with the nearest name and the list of those known.
   [[nodiscard]] static Result<ChainSeries> make(std::string_view name) {
-    if (const ChainSeriesRow* row = find(name)) return ChainSeries(row);
-    return detail::unknown_chain_series(name);
+    const std::size_t index = find(name);
+    if (index == nowhere) return detail::unknown_chain_series(name);
+    return ChainSeries(index, Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
   /// @throws ParseError with the nearest name and the list of those known.
-  explicit constexpr ChainSeries(std::string_view name) : row_(find(name)) {
-    if (row_ == nullptr) raise(detail::unknown_chain_series(name));
+  explicit constexpr ChainSeries(std::string_view name) : index_(find(name)) {
+    if (index_ == nowhere) raise(detail::unknown_chain_series(name));
   }
 #endif
 
   /// As the standard or the trade prints it.
-  [[nodiscard]] constexpr std::string_view name() const noexcept { return row_->name; }
+  [[nodiscard]] constexpr std::string_view name() const noexcept { return row().name; }
   /// Its ANSI number or other usual name; empty where it has none.
-  [[nodiscard]] constexpr std::string_view alias() const noexcept { return row_->alias; }
-  [[nodiscard]] constexpr Length pitch() const noexcept { return row_->pitch; }
+  [[nodiscard]] constexpr std::string_view alias() const noexcept { return row().alias; }
+  [[nodiscard]] constexpr Length pitch() const noexcept { return row().pitch; }
   /// The largest a roller may be.
-  [[nodiscard]] constexpr Length roller_diameter() const noexcept { return row_->roller_diameter; }
+  [[nodiscard]] constexpr Length roller_diameter() const noexcept { return row().roller_diameter; }
   /// The least width between the inner plates.
-  [[nodiscard]] constexpr Length inner_width() const noexcept { return row_->inner_width; }
+  [[nodiscard]] constexpr Length inner_width() const noexcept { return row().inner_width; }
   /// The largest a pin may be; absent where no source gives it.
-  [[nodiscard]] constexpr std::optional<Length> pin_diameter() const noexcept { return row_->pin_diameter; }
+  [[nodiscard]] constexpr std::optional<Length> pin_diameter() const noexcept { return row().pin_diameter; }
   /// The least strength of a new chain; absent where no source gives it.
-  [[nodiscard]] constexpr std::optional<Force> tensile_strength() const noexcept { return row_->tensile_strength; }
+  [[nodiscard]] constexpr std::optional<Force> tensile_strength() const noexcept { return row().tensile_strength; }
   /// Absent where no source gives it.
   [[nodiscard]] constexpr std::optional<LinearDensity> mass_per_length() const noexcept {
-    return row_->mass_per_length;
+    return row().mass_per_length;
   }
 
   /// Where a figure comes from; a source without a document where there is no figure.
   [[nodiscard]] constexpr Source source(ChainProperty property) const noexcept {
     switch (property) {
-      case ChainProperty::pin_diameter: return row_->sources.pin;
-      case ChainProperty::tensile_strength: return row_->sources.strength;
-      case ChainProperty::mass_per_length: return row_->sources.mass;
+      case ChainProperty::pin_diameter: return row().sources.pin;
+      case ChainProperty::tensile_strength: return row().sources.strength;
+      case ChainProperty::mass_per_length: return row().sources.mass;
       case ChainProperty::pitch:
       case ChainProperty::roller_diameter:
       case ChainProperty::inner_width: break;
     }
-    return row_->sources.dimensions;
+    return row().sources.dimensions;
   }
 
-  friend constexpr bool operator==(ChainSeries a, ChainSeries b) noexcept { return a.row_ == b.row_; }
+  friend constexpr bool operator==(ChainSeries a, ChainSeries b) noexcept { return a.index_ == b.index_; }
 
  private:
-  explicit constexpr ChainSeries(const ChainSeriesRow* row) noexcept : row_(row) {}
+  struct Unchecked {};
+  explicit constexpr ChainSeries(std::size_t index, Unchecked) noexcept : index_(index) {}
 
-  [[nodiscard]] static constexpr const ChainSeriesRow* find(std::string_view text) noexcept {
+  static constexpr std::size_t nowhere = chain_series_table.size();
+  /// The place of a name in the table, or `nowhere`. (A place and no pointer: g++ 12 takes a comparison of addresses
+  /// for no constant when it is told to look for undefined behaviour.)
+  [[nodiscard]] static constexpr std::size_t find(std::string_view text) noexcept {
     const detail::ChainSeriesKey key(text);
-    if (key.too_long) return nullptr;
-    for (const ChainSeriesRow& row : chain_series_table)
-      if (detail::same_series_name(key.name(), row.name) || detail::same_series_name(key.name(), row.alias))
-        return &row;
-    return nullptr;
+    if (key.too_long) return nowhere;
+    for (std::size_t i = 0; i < chain_series_table.size(); ++i)
+      if (detail::same_series_name(key.name(), chain_series_table[i].name) ||
+          detail::same_series_name(key.name(), chain_series_table[i].alias))
+        return i;
+    return nowhere;
   }
+  [[nodiscard]] constexpr const ChainSeriesRow& row() const noexcept { return chain_series_table[index_]; }
 
-  const ChainSeriesRow* row_;
+  std::size_t index_;
 };
 
 /// The names of all series, in the order of the table.

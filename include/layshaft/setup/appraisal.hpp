@@ -21,7 +21,9 @@ class Appraisal {
       : speeds_(speeds), chain_(chain), wear_(wear), speedometer_(speedometer), cautions_(cautions) {}
 
   /// Engine turns per turn of the wheel, from first gear up.
-  [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const noexcept { return speeds_.overall_ratios(); }
+  [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const& noexcept { return speeds_.overall_ratios(); }
+  /// Of an appraisal that is about to end, a copy, so that `for (double ratio : appraise(...).overall_ratios())` is safe.
+  [[nodiscard]] FixedList<double, most_gears> overall_ratios() && noexcept { return speeds_.overall_ratios(); }
   /// The rear tyre's rolling circumference.
   [[nodiscard]] const Band<Length>& circumference() const noexcept { return speeds_.circumference(); }
   /// Links, axle position, and the room the adjuster leaves.
@@ -31,7 +33,8 @@ class Appraisal {
   /// What the speedometer and odometer show, against the stock set-up.
   [[nodiscard]] const SpeedometerReading& speedometer() const noexcept { return speedometer_; }
   /// What the rider must be told, against the stock set-up.
-  [[nodiscard]] const Cautions& cautions() const noexcept { return cautions_; }
+  [[nodiscard]] const Cautions& cautions() const& noexcept { return cautions_; }
+  [[nodiscard]] Cautions cautions() && noexcept { return cautions_; }
 
   /// The road speed at an engine speed in a gear, counted from 1; a RangeError where either is out of range.
   [[nodiscard]] Result<Band<Speed>> try_speed_at(AngularSpeed engine_speed, int gear) const {

@@ -59,7 +59,9 @@ struct Comparison {
   Contributions thrust_contributions; ///< who takes and gives how much of the change of thrust
 
   /// What the rider must be told before riding on the trial set-up.
-  [[nodiscard]] const Cautions& cautions() const noexcept { return trial.cautions(); }
+  [[nodiscard]] const Cautions& cautions() const& noexcept { return trial.cautions(); }
+  /// Of a comparison that is about to end, a copy.
+  [[nodiscard]] Cautions cautions() && noexcept { return trial.cautions(); }
 
   friend bool operator==(const Comparison&, const Comparison&) = default;
 };

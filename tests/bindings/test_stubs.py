@@ -1,0 +1,105 @@
+# SPDX-License-Identifier: MIT
+"""The type stubs: they name what there is at run time, and tell right from wrong."""
+
+from __future__ import annotations
+
+import inspect
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import layshaft as ls
+
+# What the stub checker may not hold against us, as patterns of names.
+ALLOWED = r"""
+layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
+layshaft\._core\.(Appraisal|Caution|Comparison|Formula|Source)\.__init__  # made by functions alone
+layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
+layshaft(\.arrays)?\.__all__
+"""
+
+RIGHT = """
+import numpy as np
+from numpy.typing import NDArray
+from typing_extensions import assert_type
+
+import layshaft as ls
+from layshaft import arrays
+
+assert_type(110 * ls.mm, ls.Length)
+assert_type(ls.mm * 110, ls.Length)
+assert_type(ls.m / ls.inch, float)
+assert_type(ls.m / ls.s, ls.Speed)
+assert_type(ls.Nm * (3 * ls.rpm), ls.Power)
+assert_type(ls.Nm / ls.m, ls.Force)
+assert_type(-ls.kg + ls.lb, ls.Mass)
+assert_type(ls.Band(1.0, 2.0, 3.0), ls.Band[float])
+assert_type(ls.Band(ls.mm, ls.mm, ls.cm).low, ls.Length)
+assert_type(ls.road_speed("9000 rpm", 12.0, 2 * ls.m), ls.Speed)
+assert_type(ls.TyreSize("110/90-18").overall_diameter, ls.Band[ls.Length])
+assert_type(arrays.road_speed_kmh([9000, 9100], 12.0, 2000.0), NDArray[np.float64])
+setup = ls.Setup(front=13, rear=50, tyre="120/90-18", links=110)
+machine = ls.Machine.from_json("{}")
+assert_type(ls.compare(machine, machine.stock, setup).thrust_change.nominal, float)
+assert_type(ls.appraise(machine, setup).speed_range(1).highest.nominal / ls.mph, float)
+"""
+WRONG = """
+ls.mm + ls.kg
+ls.mm < 3
+ls.mm + 1
+1 / ls.mm
+ls.kg * ls.kg
+ls.Length(612.0)
+ls.Length(ls.kg)
+ls.road_speed(9000, 12.0, "2 m")
+ls.road_speed("9000 rpm", 12.0)
+ls.Setup(13, 50)
+ls.Setup(front=13.5, rear=50)
+ls.TyreSize("110/90-18", use="mud")
+ls.Speedometer("nose")
+ls.appraise(machine, setup).speed_at(9000, 1)
+"""
+
+
+def test_the_stubs_name_what_there_is_at_run_time(tmp_path: Path) -> None:
+    allowed = tmp_path / "allowed"
+    allowed.write_text(ALLOWED)
+    told = subprocess.run(
+        [sys.executable, "-m", "mypy.stubtest", "layshaft", "--concise", "--allowlist", str(allowed)],
+        capture_output=True, text=True, cwd=tmp_path,
+    )  # fmt: skip
+    assert told.returncode == 0, told.stdout + told.stderr
+
+
+def test_a_type_checker_passes_what_is_right_and_refuses_each_line_that_is_wrong(tmp_path: Path) -> None:
+    program = tmp_path / "program.py"
+    right = RIGHT.strip().splitlines()
+    wrong = WRONG.strip().splitlines()
+    program.write_text("\n".join(right + wrong) + "\n")
+    told = subprocess.run(
+        [sys.executable, "-m", "mypy", "--strict", "--no-error-summary", "--hide-error-context",
+         "--cache-dir", str(tmp_path), str(program)],
+        capture_output=True, text=True, cwd=tmp_path,
+    )  # fmt: skip
+    lines = {int(line.split(":")[1]) for line in told.stdout.splitlines() if ": error:" in line}
+    assert lines == set(range(len(right) + 1, len(right) + len(wrong) + 1)), told.stdout + told.stderr
+
+
+@pytest.mark.parametrize("name", [name for name in ls.__all__ if callable(getattr(ls, name))])
+def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> None:
+    member = getattr(ls, name)
+    assert member.__doc__ and len(member.__doc__) > 10
+    if isinstance(member, type) and issubclass(member, Exception):
+        return
+    if isinstance(member, type):
+        for part, value in vars(member).items():
+            if not part.startswith("_"):
+                assert value.__doc__, f"{name}.{part}"
+    if name not in ("Appraisal", "Caution", "Comparison", "Formula", "Source"):
+        assert "args" not in inspect.signature(member).parameters
+
+
+def test_the_package_says_that_it_is_typed() -> None:
+    assert (Path(ls.__file__).parent / "py.typed").exists()

@@ -1,0 +1,113 @@
+# SPDX-License-Identifier: MIT
+"""Every formula's text, read and worked out by an evaluator of its own at fifty digits, against its function."""
+
+from __future__ import annotations
+
+import ast
+import random
+import re
+import zlib
+
+import mpmath
+import pytest
+
+import layshaft as ls
+
+ROWS = 2000
+FORMULAS = {formula.name: formula for formula in ls.formulas()}
+UNITS = {"kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000}
+
+# What a parameter may be, in SI, where its type alone is too wide to be sensible.
+SPANS = {
+    "Length": (0.001, 3.0), "Speed": (0.1, 80.0), "AngularSpeed": (1.0, 1600.0), "Angle": (-1.2, 1.2), "Force": (1.0, 9000.0),
+    "double": (0.05, 40.0), "pitch": (0.004, 0.12), "centre": (0.35, 3.0), "front_pitch_diameter": (0.03, 0.3),
+    "rear_pitch_diameter": (0.03, 0.4), "roller_diameter": (0.002, 0.06), "aspect_ratio": (25.0, 110.0), "links": (80.0, 200.0),
+    "reading_error": (-0.3, 0.5), "speed_change": (-0.9, 3.0), "distance": (1.0, 1e6), "slack": (0.0, 0.1),
+    "overall_diameter": (0.4, 0.9), "rim_diameter": (0.2, 0.6), "rear_added": (-6.0, 6.0), "front_removed": (-3.0, 3.0),
+    "tyre_growth": (-0.2, 0.2), "height_factor": (0.9, 1.2), "factor": (0.2, 5.0), "ratio": (0.2, 5.0),
+}  # fmt: skip
+
+
+def parameters(formula: ls.Formula) -> list[tuple[str, str]]:
+    return [tuple(one.split()) for one in formula.parameters.strip("()").split(",")]
+
+
+class Evaluator(ast.NodeVisitor):
+    """The grammar of a formula's body: + - * /, calls, names, numbers with or without a unit."""
+
+    FUNCTIONS = {
+        "sin": mpmath.sin, "cos": mpmath.cos, "arcsin": mpmath.asin, "sqrt": mpmath.sqrt, "ln": mpmath.log,
+        "logarithmic_mean": lambda x: mpmath.mpf(1) if x == 1 else (x - 1) / mpmath.log(x),
+    }  # fmt: skip
+
+    def __init__(self, values: dict[str, mpmath.mpf]) -> None:
+        self.values = {"pi": +mpmath.pi, "turn": 2 * mpmath.pi, "half_turn": +mpmath.pi} | values
+
+    def visit_Expression(self, node: ast.Expression) -> mpmath.mpf:
+        return self.visit(node.body)
+
+    def visit_BinOp(self, node: ast.BinOp) -> mpmath.mpf:
+        left, right = self.visit(node.left), self.visit(node.right)
+        match node.op:
+            case ast.Add():
+                return left + right
+            case ast.Sub():
+                return left - right
+            case ast.Mult():
+                return left * right
+            case ast.Div():
+                return left / right
+        raise AssertionError(f"a body has the operator {node.op}")
+
+    def visit_Call(self, node: ast.Call) -> mpmath.mpf:
+        name, arguments = node.func.id, [self.visit(one) for one in node.args]
+        if name in self.FUNCTIONS:
+            return self.FUNCTIONS[name](*arguments)
+        inner = FORMULAS[name]
+        return evaluate(inner, dict(zip((word for _, word in parameters(inner)), arguments, strict=True)))
+
+    def visit_Name(self, node: ast.Name) -> mpmath.mpf:
+        return self.values[node.id]
+
+    def visit_Constant(self, node: ast.Constant) -> mpmath.mpf:
+        return mpmath.mpf(str(node.value))
+
+    def generic_visit(self, node: ast.AST) -> mpmath.mpf:
+        raise AssertionError(f"a body has what no reader reads: {ast.dump(node)}")
+
+
+def evaluate(formula: ls.Formula, values: dict[str, mpmath.mpf]) -> mpmath.mpf:
+    body = re.sub(r"(\d+\.\d+)_(\w+)", r"(\1 * unit_\2)", " ".join(formula.body.split()))
+    units = {f"unit_{name}": value for name, value in UNITS.items()}
+    return Evaluator(units | values).visit(ast.parse(body, mode="eval"))
+
+
+def test_every_formula_is_here() -> None:
+    assert len(FORMULAS) == len(ls.formulas()) > 35
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_a_formula_is_what_its_text_says(name: str) -> None:
+    formula = FORMULAS[name]
+    row = random.Random(zlib.crc32(name.encode()))
+    worst, done, tried = 0.0, 0, 0
+    with mpmath.workdps(50):
+        while done < ROWS:
+            tried += 1
+            assert tried < 40 * ROWS, "the spans lie outside the formula's range"
+            numbers: dict[str, float] = {}
+            for kind, word in parameters(formula):
+                if kind == "Teeth":
+                    numbers[word] = row.randint(9, 70)
+                else:
+                    numbers[word] = row.uniform(*SPANS.get(word, SPANS.get(kind, (0.2, 3.0))))
+            try:
+                got = formula.evaluate(*numbers.values())
+            except ls.Error:
+                continue
+            done += 1
+            exact = evaluate(formula, {word: mpmath.mpf(value) for word, value in numbers.items()})
+            # A difference of two terms is as good as its terms; every other result is good to a few ulp of itself.
+            terms = max(abs(exact), 1 if " - " in formula.body else 0)
+            worst = max(worst, float(abs(got - exact) / terms) * 2.0**52)
+    assert worst <= 8.0, f"{worst:.1f} ulp"
