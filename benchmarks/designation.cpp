@@ -14,9 +14,10 @@
 namespace {
 
 /// Sizes whose numbers are the tyre's own, and sizes that layshaft must find in a table before it can give any.
-const std::vector<std::string> metric = {"110/90-18",   "120/90-18 M/C 65R TT", "110/90-18 M/C 61R TL",   "150/70R17",
-                                         "140/80B17",   "150/70ZR17 69W",       "130/80-17 65S TT REINF", "90/90-21 54S",
-                                         "120/80-14.5"};
+const std::vector<std::string> metric = {
+    "110/90-18",      "120/90-18 M/C 65R TT",   "110/90-18 M/C 61R TL", "150/70R17",   "140/80B17",
+    "150/70ZR17 69W", "130/80-17 65S TT REINF", "90/90-21 54S",         "120/80-14.5",
+};
 const std::vector<std::string> listed = {"4.10-18 59P", "3.00-21 M/C 51P TT", "2 1/2-8", "MT90B16 M/C 74H",
                                          "3.00-10 20A8"};
 
@@ -108,7 +109,7 @@ void compare(const char* subject, const std::vector<std::string>& designations) 
 }  // namespace
 
 int main(int count, char** arguments) {
-  compare("reading metric designations, times as long as the first", metric);
-  compare("reading code and lettered designations, times as long as the first", listed);
+  compare("reading metric designations", metric);
+  compare("reading code and lettered designations", listed);
   return ratios::run(count, arguments);
 }

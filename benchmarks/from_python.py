@@ -1,8 +1,9 @@
 # SPDX-License-Identifier: MIT
 """What a call from Python costs, as ratios against what Python, NumPy and SciPy offer for the same work.
 
-Contestants run in rounds, in random order; each is compared with the first of its subject, by the best of its rounds and
-by their median. All of them must give the same answers first. No times are printed: they are true of one machine only.
+Contestants run in rounds, in random order; each is compared with the first of its subject, by the best of its rounds
+and by their median. All of them must give the same answers first. No times are printed: they are true of one machine
+only.
 """
 
 from __future__ import annotations
@@ -40,13 +41,13 @@ def compare(subject: str, contestants: dict[str, tuple[Callable[[], object], int
                 work()
             rounds[name].append((time.perf_counter() - began) / (calls[name] * pieces))
     first = rounds[next(iter(contestants))]
-    print(f"\n{subject + f', times as long as the first, {ROUNDS} rounds':66}{'best':>8}{'median':>8}")
+    print(f"\n{subject}\n  {'time over that of the first, by rounds:':64}{'best':>8}{'median':>8}")
     for name, times in rounds.items():
         best, median = min(times) / min(first), statistics.median(times) / statistics.median(first)
         print(f"  {name:64}{best:8.2f}{median:8.2f}")
 
 
-# --- The centre distance of a chain from its links ----------------------------------------------------------------------
+# --- The centre distance of a chain from its links ------------------------------------------------------------------
 # In pitches: two straight runs, and the arcs; `arc` is the difference of teeth over pi, `radii` that of the radii.
 
 
@@ -61,14 +62,16 @@ def by_brentq(pitch: float, front: int, rear: int, links: float) -> float:
     def excess(centre: float) -> float:
         return 2.0 * math.sqrt(centre * centre - radii * radii) + arc * math.asin(radii / centre) - straight
 
-    return pitch * brentq(excess, near + far, 0.5 * straight + abs(radii), xtol=1e-13, rtol=4 * np.finfo(float).eps)
+    rtol = 4.0 * np.finfo(float).eps
+    return pitch * float(brentq(excess, near + far, 0.5 * straight + abs(radii), xtol=1e-13, rtol=rtol))
 
 
 def by_newton(pitch: float, front: int, rear: int, links: float) -> float:
     radii, arc, straight = radius(rear) - radius(front), (rear - front) / math.pi, links - 0.5 * (front + rear)
     run = 0.25 * (straight + math.sqrt(straight * straight - 8.0 * arc * radii))
-    for _ in range(3):
-        run -= (2.0 * run - straight + arc * math.atan(radii / run)) / (2.0 - arc * radii / (run * run + radii * radii))
+    for _ in range(2):
+        excess = 2.0 * run - straight + arc * math.atan(radii / run)
+        run -= excess / (2.0 - arc * radii / (run * run + radii * radii))
     return pitch * math.sqrt(run * run + radii * radii)
 
 
@@ -105,9 +108,9 @@ def solve_one() -> None:
     pitch, front, rear, links = loop.series.pitch / ls.mm, loop.front, loop.rear, 106
     contestants: dict[str, tuple[Callable[[], object], int]] = {
         "layshaft: ChainLoop.centre, which checks what comes in": (lambda: loop.centre(links), 1),
-        "layshaft.arrays.chain_centre_mm of four numbers": (lambda: arrays.chain_centre_mm(pitch, front, rear, links), 1),
+        "layshaft.arrays.chain_centre_mm": (lambda: arrays.chain_centre_mm(pitch, front, rear, links), 1),
         "scipy.optimize.brentq": (lambda: by_brentq(pitch, front, rear, links), 1),
-        "Newton, written out in Python": (lambda: by_newton(pitch, front, rear, links), 1),
+        "Newton in Python, two steps and no checks": (lambda: by_newton(pitch, front, rear, links), 1),
     }
     centre = loop.centre(links) / ls.mm
     for work, _ in list(contestants.values())[1:]:
@@ -143,12 +146,15 @@ def solve_many() -> None:
                 size,
             ),
             "Newton by NumPy, in pieces of 4096": (lambda: by_numpy(pitch, front, rear, links), size),
-            "scipy.optimize.brentq, one after the other": (lambda: [by_brentq(pitch, *drive) for drive in drives], few),
+            "scipy.optimize.brentq, one after the other": (
+                lambda: [by_brentq(pitch, *drive) for drive in drives],
+                few,
+            ),
         },
     )
 
 
-# --- Reading a tyre's designation ---------------------------------------------------------------------------------------
+# --- Reading a tyre's designation -----------------------------------------------------------------------------------
 # The rival has the easier task: canonical spelling only, no table, and no words for what is wrong.
 PATTERN = re.compile(
     r"(?:(\d{2,3})/(\d{2,3})|(\d+\.\d+|\d+(?: \d/\d)?)|(M[A-Z])(\d{2,3}))(-|B|ZR|R)(\d{1,2}(?:\.5)?)"

@@ -118,7 +118,7 @@ int main(int count, char** arguments) {
   for (const auto& contestant : contestants) {
     for (const Drive& drive : all)
       ratios::must_agree(contestant.name, by_layshaft(drive), contestant.solve(drive), 1e-14);
-    ratios::add("centre distance from links, times as long as the first", contestant.name, [solve = contestant.solve] {
+    ratios::add("centre distance from links", contestant.name, [solve = contestant.solve] {
       double sum = 0.0;
       for (const Drive& drive : all) sum += solve(drive);
       return sum;

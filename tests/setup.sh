@@ -65,7 +65,9 @@ look_for_packages() {
   can_compile $'#include <gtest/gtest.h>\nint main() {}' -lgtest -pthread || missing+=(libgtest-dev)
   if [ "${need_benchmark:-}" = yes ]; then
     can_compile $'#include <benchmark/benchmark.h>\nint main() {}' -lbenchmark -pthread || missing+=(libbenchmark-dev)
-    command -v valgrind >/dev/null || missing+=(valgrind)
+    command -v valgrind >/dev/null && can_compile $'#include <valgrind/callgrind.h>\nint main() {}' || missing+=(valgrind)
+    command -v g++ >/dev/null || missing+=(g++)
+    compgen -c clang++ >/dev/null || missing+=(clang)  # instructions are counted with both compilers
   fi
   find_python >/dev/null || missing+=(python3 python3-venv python3-dev)
 }
@@ -144,6 +146,7 @@ python_build() {
   fi
   rm -f "$venv/layshaft.stamp"
   CMAKE_GENERATOR=Ninja "$venv/bin/python" -m pip install -q . --no-build-isolation --no-deps --force-reinstall \
-    -C build-dir=build/python -C cmake.define.LAYSHAFT_BOOST_INCLUDE_DIR="$boost" -C build.verbose=false || return 1
+    --config-settings build-dir=build/python --config-settings build.verbose=false \
+    --config-settings cmake.define.LAYSHAFT_BOOST_INCLUDE_DIR="$boost" || return 1  # -C only came with pip 23.1
   echo "$now" >"$venv/layshaft.stamp"
 }

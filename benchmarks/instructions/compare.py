@@ -82,7 +82,7 @@ def main() -> int:
     build, *includes = sys.argv[1:]
     settings = [(compiler, level) for compiler in compilers() for level in LEVELS]
     with ThreadPoolExecutor(os.cpu_count()) as pool:
-        all_counts = list(pool.map(lambda s: count(*s, Path(build), includes), settings))
+        all_counts = list(pool.map(lambda s: count(s[0], s[1], Path(build), includes), settings))
 
     print("Instructions for one more element, with layshaft's types and with plain numbers; results equal to the bit.")
     heading = f"{'kernel':26}{'compiler':14}{'typed':>9}{'plain':>9}{'ratio':>8}{'allowed':>9}{'once a call':>13}"

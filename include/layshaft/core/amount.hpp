@@ -30,7 +30,7 @@ struct Amount {
   friend constexpr bool operator==(const Amount&, const Amount&) = default;
 
  private:
-  constexpr Amount(double value, Dimension dimension) noexcept : value(value), dimension(dimension) {}
+  constexpr Amount(double amount, Dimension of) noexcept : value(amount), dimension(of) {}
 };
 
 }  // namespace layshaft
