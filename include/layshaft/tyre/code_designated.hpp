@@ -178,13 +178,21 @@ namespace detail {
 inline constexpr const auto& code_designated_tyres = detail::code_designated_table::rows;
 
 namespace detail {
+/// Whether two sections are written alike; by characters, since a call to memcmp for each row takes longer than reading.
+[[nodiscard]] constexpr bool same_section(std::string_view a, std::string_view b) noexcept {
+  if (a.size() != b.size()) return false;
+  for (std::size_t i = a.size(); i-- > 0;)
+    if (a[i] != b[i]) return false;
+  return true;
+}
+
 /// The place in the table of the tyre that find_code_designated finds, -1 where there is none.
 [[nodiscard]] constexpr int row_of_code_designated(std::string_view section, double rim_code) noexcept {
   int nearest = -1;
   double nearest_distance = 0.0;
   for (int row = 0; row < static_cast<int>(std::size(code_designated_tyres)); ++row) {
     const CodeDesignatedTyre& tyre = code_designated_tyres[row];
-    if (tyre.section != section || !serves(tyre.family, rim_code)) continue;
+    if (!same_section(tyre.section, section) || !serves(tyre.family, rim_code)) continue;
     const double distance = tyre.rim_code < rim_code ? rim_code - tyre.rim_code : tyre.rim_code - rim_code;
     if (nearest < 0 || distance < nearest_distance) {
       nearest = row;
