@@ -55,7 +55,7 @@ TEST(CautionText, PutsTheNumbersIn) {
 TEST(CautionText, TellsAllThatTheCautionsOfASetupCarry) {
   const Machine machine = layshaft_test::trail_bike();
   for (const int links : {106, 109, 110, 112})
-    for (const std::pair<int, int> sprockets : {std::pair{11, 50}, {12, 46}, {13, 47}})
+    for (const std::pair<int, int>& sprockets : {std::pair{11, 50}, {12, 46}, {13, 47}})
       for (const char* tyre : {"110/100-18", "120/100-18 60J", "110/100R17 64M", "100/100-18 64M"}) {
         const auto setup = layshaft_test::with(machine.stock(), [&](SetupParts& parts) {
           parts.front = Teeth(sprockets.first);
