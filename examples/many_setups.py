@@ -9,9 +9,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import numpy as np
-
 import layshaft as ls
+import numpy as np
 
 TYRES = ["120/80-18", "120/90-18", "130/80-18", "110/100-18", "4.10-18"]
 
@@ -36,9 +35,10 @@ def main() -> None:
     near.sort(key=lambda pair: pair[1].wear.chain_tension_change.nominal)
     print("\nwithin half a per cent of the old pull on knobs, gentlest on the chain first")
     for setup, comparison in near[:12]:
+        pull = comparison.wear.chain_tension_change.nominal
         print(
             f"  {setup.front}/{setup.rear} on {setup.tyre.designation:<11} {comparison.trial.chain.links} links"
-            f"   thrust {ls.show_percent(comparison.thrust_change):<24} pull {ls.show_percent(comparison.wear.chain_tension_change.nominal)}"
+            f"   thrust {ls.show_percent(comparison.thrust_change):<24} pull {ls.show_percent(pull)}"
         )
 
     # The same change of thrust for all set-ups at once, as plain numbers in the units that the function names.

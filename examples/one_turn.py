@@ -25,7 +25,10 @@ def one_turn(machine: ls.Machine, gear: int) -> None:
     turns = 1.0 / appraisal.overall_ratios[gear - 1]
 
     print(f"\n{machine.name}, gear {gear}")
-    print(f"  the gearbox turns    1 / ({primary_ratio:.3f} x {gear_ratio:.3f}) = {1 / (primary_ratio * gear_ratio):.4f} times")
+    print(
+        f"  the gearbox turns    1 / ({primary_ratio:.3f} x {gear_ratio:.3f}) = "
+        f"{1 / (primary_ratio * gear_ratio):.4f} times"
+    )
     print(f"  the rear wheel turns that / ({stock.rear} / {stock.front} = {chain_ratio:.3f}) = {turns:.4f} times")
     print(f"  one turn of it rolls {ls.show(rolled)}, so you move {ls.show(turns * rolled)}")
     fast = machine.gearbox.rev_limit

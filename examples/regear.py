@@ -78,8 +78,8 @@ def on_fitted_tyre(question: argparse.Namespace, stock: ls.Setup, front: int, re
 def candidates(question: argparse.Namespace, machine: ls.Machine) -> list[Candidate]:
     """Every pair of the candidates whose chain closes in the adjuster, nearest to the wish first.
 
-    Half a point of thrust is less than any rider feels, and less than the tyre's own tolerance: among pairs that near to
-    the best, the one that changes fewest sprockets comes first, then the one whose chain pulls least.
+    Half a point of thrust is less than any rider feels, and less than the tyre's own tolerance: among pairs that near
+    to the best, the one that changes fewest sprockets comes first, then the one whose chain pulls least.
     """
     stock = machine.stock
     fronts = question.fronts or range(stock.front - 1, stock.front + 2)
@@ -138,7 +138,10 @@ def print_ledger(advised: ls.Comparison, stock: ls.Setup, setup: ls.Setup) -> No
         row(label, ls.show_percent(contribution.points))
     row("what is left", ls.show_percent(advised.thrust_change))
     thumb = advised.rule_of_thumb
-    row("by rule of thumb", f"{ls.show_percent(thumb.thrust_change)}, off by {ls.show_signed(100.0 * thumb.error, 1)} points")
+    row(
+        "by rule of thumb",
+        f"{ls.show_percent(thumb.thrust_change)}, off by {ls.show_signed(100.0 * thumb.error, 1)} points",
+    )
 
 
 def print_parts(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> None:
@@ -146,7 +149,11 @@ def print_parts(question: argparse.Namespace, machine: ls.Machine, best: Candida
     heading("What to buy and where it stands")
     row("front sprocket", f"{best.setup.front} (as made {stock.front})")
     row("rear sprocket", f"{best.setup.rear} (as made {stock.rear})")
-    row("chain", f"{machine.chain.name}, {chain.links} links ({ls.show_signed(best.comparison.links_change, 0)} against as made)")
+    row(
+        "chain",
+        f"{machine.chain.name}, {chain.links} links "
+        f"({ls.show_signed(best.comparison.links_change, 0)} against as made)",
+    )
     if question.bought is not None:
         try:
             row("links to cut", f"{ls.links_to_cut(question.bought, chain.links)} from a chain of {question.bought}")
@@ -158,7 +165,9 @@ def print_parts(question: argparse.Namespace, machine: ls.Machine, best: Candida
     row("room rearward", f"{ls.show(chain.adjuster_rearward, units)}, which takes a chain {stretch} % longer than new")
 
 
-def print_road(question: argparse.Namespace, machine: ls.Machine, advised: ls.Comparison, tyre_alone: ls.Comparison) -> None:
+def print_road(
+    question: argparse.Namespace, machine: ls.Machine, advised: ls.Comparison, tyre_alone: ls.Comparison
+) -> None:
     units, made, tyre_only, after = question.units, advised.base, tyre_alone.trial, advised.trial
     gears = len(made.overall_ratios)
     heading("On the road, engine turning freely and no slip")
@@ -170,7 +179,9 @@ def print_road(question: argparse.Namespace, machine: ls.Machine, advised: ls.Co
         row(f"revs at {ls.show(question.cruise, units)}", *revs)
     gearbox = machine.gearbox
     name, unit = ("km/h", ls.kmh) if units == "metric" else ("mph", ls.mph)
-    print(f"  speed in {name} from {ls.show(gearbox.lowest_pull, units)} to {ls.show(gearbox.rev_limit, units)}, nominal")
+    print(
+        f"  speed in {name} from {ls.show(gearbox.lowest_pull, units)} to {ls.show(gearbox.rev_limit, units)}, nominal"
+    )
     for gear in range(1, gears + 1):
         cells = []
         for one in (made, tyre_only, after):
@@ -233,10 +244,15 @@ def print_reason(question: argparse.Namespace, machine: ls.Machine, found: list[
     print(
         f"  You wished for {ls.show_percent(wish)} of thrust. {sprockets(best.setup)} comes within "
         f"{ls.show_number(100.0 * miss, 1)} points of that, which is "
-        + ("less than the tyre itself leaves open" if open_anyway else "more than the tyre leaves open: other sprockets might come nearer")
+        + (
+            "less than the tyre itself leaves open"
+            if open_anyway
+            else "more than the tyre leaves open: other sprockets might come nearer"
+        )
         + ".\n"
         + "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least: it "
-        + f"{parts_changed(machine.stock, best.setup)},\n  and its chain pulls {ls.show_number(100.0 * abs(pull), 1)} % "
+        + f"{parts_changed(machine.stock, best.setup)},\n  and its chain pulls "
+        f"{ls.show_number(100.0 * abs(pull), 1)} % "
         f"{'more' if pull > 0.0 else 'less'} than as made at the same thrust. The next best:"
     )
     for one in found[1:4]:
@@ -270,13 +286,20 @@ def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised
         axes.axvline(cruise, color="#2b6a8c", linewidth=1.2, linestyle=(0, (4, 3)))
         axes.annotate(
             f"{ls.show(question.cruise, question.units)}",
-            (cruise, 1.0), (4, -4), xycoords=("data", "axes fraction"), textcoords="offset points", va="top", color="#2b6a8c",
+            (cruise, 1.0),
+            (4, -4),
+            xycoords=("data", "axes fraction"),
+            textcoords="offset points",
+            va="top",
+            color="#2b6a8c",
         )
     axes.set_yticks(list(gears), [f"gear {gear}" for gear in gears])
     axes.invert_yaxis()
     axes.set_xlim(left=0.0)
     low, high = machine.gearbox.lowest_pull, machine.gearbox.rev_limit
-    axes.set_xlabel(f"road speed in {name}, from {ls.show(low)} to {ls.show(high)}; dark lines: what the tyre leaves open")
+    axes.set_xlabel(
+        f"road speed in {name}, from {ls.show(low)} to {ls.show(high)}; dark lines: what the tyre leaves open"
+    )
     axes.set_title(f"{machine.name}: what each gear covers", loc="left")
     axes.legend(loc="upper right", frameon=False)
     for side in ("top", "right"):
@@ -301,7 +324,8 @@ def advise(question: argparse.Namespace) -> None:
 
     print(f"{machine.name}: {tyre_of(stock, question.units)} as made, now on {tyre_of(tyre_setup, question.units)}\n")
     print(
-        f"{'Keep' if keep else 'Fit'} {sprockets(best.setup)} with {advised.trial.chain.links} links: thrust in every gear is "
+        f"{'Keep' if keep else 'Fit'} {sprockets(best.setup)} with {advised.trial.chain.links} links: "
+        "thrust in every gear is "
         f"then {ls.show_percent(advised.thrust_change)} against as made, where the tyre alone would leave "
         f"{ls.show_percent(tyre_alone.thrust_change)}."
     )

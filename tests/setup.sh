@@ -81,7 +81,7 @@ install_packages() {
     fail "please install ${missing[*]} (Debian's names), then run this again"
   fi
   echo "installing ${missing[*]}"
-  "${sudo[@]}" apt-get -qq update
+  "${sudo[@]}" apt-get -qq update || fail "apt-get could not update its lists; please install ${missing[*]}"
   "${sudo[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -qq install -y --no-install-recommends "${missing[@]}" \
     >"$build/apt.log" 2>&1 || { tail -n 20 "$build/apt.log" >&2; fail "apt-get could not install ${missing[*]}"; }
   look_for_packages
@@ -109,12 +109,13 @@ set_up_venv() {
     python=$(find_python)
     echo "making build/venv with $("$python" --version)"
     rm -rf "$venv"
-    "$python" -m venv "$venv"
+    "$python" -m venv "$venv" || fail "$python could not make a virtual environment"
   fi
-  requirements >"$build/requirements.txt"
+  requirements >"$build/requirements.txt" || fail "the requirements in pyproject.toml could not be read"
   if ! cmp -s "$build/requirements.txt" "$venv/requirements.txt"; then
     echo "installing $(paste -sd' ' "$build/requirements.txt")"
-    "$venv/bin/python" -m pip install -q -r "$build/requirements.txt"
+    "$venv/bin/python" -m pip install -q -r "$build/requirements.txt" ||
+      fail "pip could not install what pyproject.toml asks for; run this again once the network is back"
     cp "$build/requirements.txt" "$venv/requirements.txt"
   else
     echo "build/venv is up to date"

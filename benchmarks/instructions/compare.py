@@ -63,8 +63,15 @@ def count(compiler: str, level: str, build: Path, includes: list[str]) -> Counts
         run(*options, "-c", str(here / f"{source}.cpp"), "-o", str(directory / f"{source}.o"))
     # Every call into libm is bound at the start, so that no kernel pays for the dynamic linker.
     run(compiler, "-Wl,-z,now", *(str(directory / f"{source}.o") for source in SOURCES), "-lm", "-o", program)
-    run("valgrind", "-q", "--tool=callgrind", f"--callgrind-out-file={directory / 'counts'}",
-        "--toggle-collect=typed::*", "--toggle-collect=plain::*", program)
+    run(
+        "valgrind",
+        "-q",
+        "--tool=callgrind",
+        f"--callgrind-out-file={directory / 'counts'}",
+        "--toggle-collect=typed::*",
+        "--toggle-collect=plain::*",
+        program,
+    )
     counts: Counts = {}
     for path in directory.glob("counts.*"):
         text = path.read_text()
@@ -94,9 +101,11 @@ def main() -> int:
             once = {side: counts[kernel, side, STEP] - rise[side] for side in rise}
             holds = rise["typed"] <= rise["plain"] * (1.0 + allowed)
             broken += not holds
-            print(f"{kernel:26}{compiler.split('-')[0] + ' ' + level:14}{rise['typed'] / STEP:9.2f}"
-                  f"{rise['plain'] / STEP:9.2f}{rise['typed'] / rise['plain']:8.3f}{1.0 + allowed:9.2f}"
-                  f"{once['typed'] - once['plain']:+13d}{'' if holds else '  BROKEN'}")
+            print(
+                f"{kernel:26}{compiler.split('-')[0] + ' ' + level:14}{rise['typed'] / STEP:9.2f}"
+                f"{rise['plain'] / STEP:9.2f}{rise['typed'] / rise['plain']:8.3f}{1.0 + allowed:9.2f}"
+                f"{once['typed'] - once['plain']:+13d}{'' if holds else '  BROKEN'}"
+            )
     print(f"\n{broken} of the rows break the claim." if broken else "\nThe claim holds in every row.")
     return 1 if broken else 0
 

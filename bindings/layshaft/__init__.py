@@ -15,6 +15,7 @@ so that ``import layshaft`` needs no NumPy.
 
 from __future__ import annotations
 
+from contextlib import suppress as _suppress
 from typing import TYPE_CHECKING as _TYPE_CHECKING
 
 from . import _core
@@ -29,10 +30,8 @@ __all__ = [name for name in dir(_core) if not name.startswith("_")]
 for _name in __all__:
     _member = getattr(_core, _name)
     if getattr(_member, "__module__", None) == _core.__name__:
-        try:
+        with _suppress(AttributeError, TypeError):  # a built-in function keeps the module that made it
             _member.__module__ = __name__  # where it is to be found, for pickle and for people
-        except (AttributeError, TypeError):
-            pass  # a built-in function keeps the module that made it
 
 
 def __getattr__(name: str) -> object:

@@ -8,7 +8,9 @@ from numpy.typing import ArrayLike, NDArray
 # NumPy's own ufuncs take by keyword (out, where, casting, order, dtype, subok) these take too.
 @type_check_only
 class _Ufunc1(np.ufunc):  # type: ignore[misc]
-    def __call__(self, a: ArrayLike, /, out: Any = None, *, where: ArrayLike = True, **options: Any) -> NDArray[np.float64]: ...
+    def __call__(
+        self, a: ArrayLike, /, out: Any = None, *, where: ArrayLike = True, **options: Any
+    ) -> NDArray[np.float64]: ...
 
 @type_check_only
 class _Ufunc2(np.ufunc):  # type: ignore[misc]

@@ -7,11 +7,10 @@ import pickle
 import subprocess
 import sys
 
+import layshaft as ls
 import numpy as np
 import pandas as pd
 import pytest
-
-import layshaft as ls
 from layshaft import arrays
 
 GOOD = {

@@ -7,13 +7,12 @@ import copy
 import math
 import pickle
 
+import layshaft as ls
 import numpy as np
 import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-
-import layshaft as ls
 
 UNITS = {  # layshaft's name -> the general unit library's
     "mm": "millimeter", "cm": "centimeter", "m": "meter", "km": "kilometer", "inch": "inch", "mile": "mile",
@@ -82,7 +81,9 @@ def test_arithmetic_keeps_dimensions() -> None:
     assert 2 * ls.m != 2 * ls.kg and 2 * ls.m != 2
 
 
-@pytest.mark.parametrize("text", ["", "612", "mm", "612 furlongs", "nan mm", "inf mm", "6l2 mm", "612 mm mm", "612\x00 mm"])
+@pytest.mark.parametrize(
+    "text", ["", "612", "mm", "612 furlongs", "nan mm", "inf mm", "6l2 mm", "612 mm mm", "612\x00 mm"]
+)
 def test_bad_text_says_where(text: str) -> None:
     with pytest.raises(ls.ParseError) as caught:
         ls.Length(text)
@@ -100,7 +101,11 @@ def test_what_is_not_finite_stays_outside(number: float) -> None:
 
 
 def test_arrays_are_sent_to_the_array_functions() -> None:
-    for wrong in (lambda: np.array([1.0, 2.0]) * ls.mm, lambda: ls.mm * np.array([1.0, 2.0]), lambda: np.ones(2) + ls.mm):
+    for wrong in (
+        lambda: np.array([1.0, 2.0]) * ls.mm,
+        lambda: ls.mm * np.array([1.0, 2.0]),
+        lambda: np.ones(2) + ls.mm,
+    ):
         with pytest.raises(TypeError, match=r"layshaft\.arrays"):
             wrong()
 

@@ -8,9 +8,8 @@ import subprocess
 import sys
 from pathlib import Path
 
-import pytest
-
 import layshaft as ls
+import pytest
 
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""

@@ -7,9 +7,8 @@ import inspect
 import pickle
 from pathlib import Path
 
-import pytest
-
 import layshaft as ls
+import pytest
 
 MACHINES = Path(__file__).resolve().parents[2] / "examples" / "machines"
 
@@ -95,7 +94,10 @@ def test_half_a_file_is_an_error_that_says_where() -> None:
         (lambda t: t.replace('"layshaft": 1', '"layshaft": 2'), ["$.layshaft", "the version 1"]),
         (lambda t: t.replace("120/80-18", "12O/80-18"), ["$.stock.tyre", "position 2"]),
         (lambda t: t.replace('"front": 13', '"front": 2'), ["$.stock.front", "4 to 1000"]),
-        (lambda t: t.replace('"layshaft",', '"gearbox",', 1).replace('"sensor": "layshaft"', '"sensor": "nose"'), ["sensor"]),
+        (
+            lambda t: t.replace('"layshaft",', '"gearbox",', 1).replace('"sensor": "layshaft"', '"sensor": "nose"'),
+            ["sensor"],
+        ),
     ],
 )
 def test_a_wrong_file_names_the_path_to_the_place(spoil: object, words: list[str]) -> None:

@@ -6,13 +6,12 @@ from __future__ import annotations
 import math
 import random
 
+import layshaft as ls
 import mpmath
 import pytest
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
-
-import layshaft as ls
 
 PITCH = 15.875
 teeth_in_front = st.integers(9, 24)
@@ -29,7 +28,8 @@ def hull_length(front: int, rear: int, centre: float, sides: int) -> float:
 
     def length(quarter: int) -> float:
         circles = [
-            shapely.Point(at, 0.0).buffer(z / (2.0 * math.pi), quad_segs=quarter) for at, z in ((0.0, front), (centre, rear))
+            shapely.Point(at, 0.0).buffer(z / (2.0 * math.pi), quad_segs=quarter)
+            for at, z in ((0.0, front), (centre, rear))
         ]
         return float(shapely.union_all(circles).convex_hull.length)
 

@@ -8,10 +8,9 @@ import random
 import re
 import zlib
 
+import layshaft as ls
 import mpmath
 import pytest
-
-import layshaft as ls
 
 ROWS = 2000
 FORMULAS = {formula.name: formula for formula in ls.formulas()}

@@ -5,11 +5,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import layshaft as ls
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-import layshaft as ls
 
 MACHINES = Path(__file__).resolve().parents[2] / "examples" / "machines"
 MACHINE = ls.Machine.from_json((MACHINES / "trail_bike.json").read_text(encoding="utf-8"))
@@ -39,7 +38,9 @@ def test_thrust_and_speed_are_two_sides_of_one_change(base: ls.Setup, trial: ls.
     assert (1 + thrust.low) * (1 + speed.high) == pytest.approx(1.0, rel=1e-14)
     assert (1 + thrust.high) * (1 + speed.low) == pytest.approx(1.0, rel=1e-14)
     assert revs.nominal == pytest.approx(thrust.nominal, rel=1e-12, abs=1e-14)
-    assert sum(one.points.nominal for one in comparison.thrust_contributions) == pytest.approx(thrust.nominal, abs=1e-14)
+    assert sum(one.points.nominal for one in comparison.thrust_contributions) == pytest.approx(
+        thrust.nominal, abs=1e-14
+    )
 
 
 @settings(max_examples=200)
@@ -94,7 +95,9 @@ def test_teeth_change_thrust_as_riders_say() -> None:
 
 def test_a_measured_rollout_narrows_every_band() -> None:
     marked = ls.Setup(front=13, rear=50, tyre="120/90-18", links=110)
-    measured = ls.Setup(front=13, rear=50, tyre="120/90-18", circumference=ls.Band(2075 * ls.mm, 2080 * ls.mm, 2085 * ls.mm), links=110)
+    measured = ls.Setup(
+        front=13, rear=50, tyre="120/90-18", circumference=ls.Band(2075 * ls.mm, 2080 * ls.mm, 2085 * ls.mm), links=110
+    )
     base = ls.Setup(front=13, rear=48, circumference="2000 mm", links=110)
     by_marking = ls.compare(MACHINE, base, marked).thrust_change
     by_rollout = ls.compare(MACHINE, base, measured).thrust_change

@@ -3,15 +3,15 @@
 
 from __future__ import annotations
 
+import layshaft as ls
 from hypothesis import example, given
 from hypothesis import strategies as st
-
-import layshaft as ls
 
 marks = st.builds(
     lambda mc, service, tube: "".join((mc, service, tube)),
     st.sampled_from(["", " M/C"]),
-    st.builds(lambda index, symbol: f" {index}{symbol}", st.integers(0, 150), st.sampled_from("BJKLMNPQRSTUHVW")) | st.just(""),
+    st.builds(lambda index, symbol: f" {index}{symbol}", st.integers(0, 150), st.sampled_from("BJKLMNPQRSTUHVW"))
+    | st.just(""),
     st.sampled_from(["", " TL", " TT"]),
 )
 metric = st.builds(
@@ -25,7 +25,9 @@ metric = st.builds(
 code = st.builds(
     lambda size, rest: size + rest, st.sampled_from(["4.10-18", "3.00-21", "2.75-17", "3.50-10", "5.10-16"]), marks
 )
-lettered = st.builds(lambda size, rest: size + rest, st.sampled_from(["MT90B16", "MT90-16", "MU85B16", "MH90-21"]), marks)
+lettered = st.builds(
+    lambda size, rest: size + rest, st.sampled_from(["MT90B16", "MT90-16", "MU85B16", "MH90-21"]), marks
+)
 
 
 @given(text=metric | code | lettered, use=st.sampled_from(["road", "special"]))
