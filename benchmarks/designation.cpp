@@ -77,7 +77,9 @@ bool same(const layshaft::TyreSize& ours, const Read& theirs) {
          (ours.zr() ? "ZR" : construction) == theirs.construction && ours.motorcycle() == theirs.motorcycle &&
          ours.load_index().value_or(-1) == theirs.load_index &&
          (symbol ? symbol->name : std::string_view()) == theirs.speed_symbol &&
-         (tube == layshaft::TyreTube::tubeless ? "TL" : tube == layshaft::TyreTube::tube ? "TT" : "") == theirs.tube &&
+         (tube == layshaft::TyreTube::tubeless ? "TL"
+          : tube == layshaft::TyreTube::tube   ? "TT"
+                                               : "") == theirs.tube &&
          ours.reinforced() == theirs.reinforced;
 }
 

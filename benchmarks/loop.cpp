@@ -57,9 +57,7 @@ struct Loop {
     return 2.0 * centre / run - arc * radii / (centre * run);
   }
   /// The handbook's closed form.
-  [[nodiscard]] double guess() const {
-    return 0.25 * (straight + std::sqrt(straight * straight - 2.0 * arc * arc));
-  }
+  [[nodiscard]] double guess() const { return 0.25 * (straight + std::sqrt(straight * straight - 2.0 * arc * arc)); }
 };
 
 double by_layshaft(const Drive& drive) {
@@ -84,9 +82,9 @@ double by_toms748_near(const Drive& drive) {
   const double guess = loop.guess();
   constexpr double near = 0.01;
   std::uintmax_t steps = 100;
-  const auto [low, high] = boost::math::tools::toms748_solve(
-      [&](double centre) { return loop.excess(centre); }, guess - near, guess + near,
-      boost::math::tools::eps_tolerance<double>(), steps);
+  const auto [low, high] =
+      boost::math::tools::toms748_solve([&](double centre) { return loop.excess(centre); }, guess - near, guess + near,
+                                        boost::math::tools::eps_tolerance<double>(), steps);
   return 0.5 * (low + high) * pitch.value();
 }
 /// With the derivative, from the closed form.

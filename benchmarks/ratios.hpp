@@ -62,8 +62,8 @@ class Table : public benchmark::BenchmarkReporter {
       const std::size_t middle = contestant.rounds.size() / 2;
       if (first == nullptr || first->subject != contestant.subject) {
         first = &contestant;
-        std::printf("\n%s\n  %-64s%8s%8s\n", contestant.subject.c_str(), "time over that of the first, by rounds:",
-                    "best", "median");
+        std::printf("\n%s\n  %-64s%8s%8s\n", contestant.subject.c_str(),
+                    "time over that of the first, by rounds:", "best", "median");
       }
       std::printf("  %-64s%8.2f%8.2f\n", contestant.name.c_str(), contestant.rounds[0] / first->rounds[0],
                   contestant.rounds[middle] / first->rounds[middle]);

@@ -52,9 +52,12 @@ void register_caution(py::module_& module) {
   py::class_<Caution> type(module, "Caution", py::is_final(),
                            "What a rider must be told: .code, the .amounts that raised it, and .sentence(units).");
   def_property(type, "code", "Its code.", [](const Caution& c) { return c.code; });
-  def_property(type, "amounts", "The quantities that raised it.", [](const Caution& c) { return py::object(amounts_of(c)); });
+  def_property(type, "amounts", "The quantities that raised it.",
+               [](const Caution& c) { return py::object(amounts_of(c)); });
   def(type, "sentence(units='metric')", "The caution in words, in 'metric' or 'us' units.",
-      [](const Caution& c, const Arguments& given) { return sentence(c, given.want<UnitSystem>("units", UnitSystem::metric)); });
+      [](const Caution& c, const Arguments& given) {
+        return sentence(c, given.want<UnitSystem>("units", UnitSystem::metric));
+      });
   type.def("__str__", [](const Caution& c) { return sentence(c, UnitSystem::metric); });
   type.def("__repr__", [](const Caution& c) {
     std::string text = "<Caution " + std::string(to_string(c.code));
@@ -65,7 +68,8 @@ void register_caution(py::module_& module) {
     return py::isinstance<Caution>(other) && c == py::cast<const Caution&>(other);
   });
   type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  // A caution comes only with what raised it, so that a pickle keeps its bytes: code, then value and kind of each amount.
+  // A caution comes only with what raised it, so that a pickle keeps its bytes: code, then value and kind of each
+  // amount.
   type.def(py::pickle(
       [](const Caution& c) {
         return py::make_tuple(static_cast<int>(c.code), c.amounts[0].value, static_cast<int>(c.amounts[0].dimension),
@@ -94,7 +98,8 @@ void register_appraisal(py::module_& module) {
                [](const PyAppraisal& a) { return py::object(give_list(a.appraisal.overall_ratios())); });
   def_property(type, "circumference", "Rolling circumference, a Band of Length.",
                [](const PyAppraisal& a) { return a.appraisal.circumference(); });
-  def_property(type, "chain", "Links, axle position and room: a ChainFit.", [](const PyAppraisal& a) { return a.appraisal.chain(); });
+  def_property(type, "chain", "Links, axle position and room: a ChainFit.",
+               [](const PyAppraisal& a) { return a.appraisal.chain(); });
   def_property(type, "wear", "How often each tooth meets the chain: a ToothWear.",
                [](const PyAppraisal& a) { return a.appraisal.wear(); });
   def_property(type, "speedometer", "What the instrument shows: a SpeedometerReading.",
@@ -139,13 +144,15 @@ void register_appraisal(py::module_& module) {
 }
 
 void register_comparison(py::module_& module) {
-  def_struct<WearChange>(module, "WearChange", "What wears otherwise than before: Bands of fractions, trial / base - 1.",
-                         Field{"chain_tension_change", &WearChange::chain_tension_change, "The chain's pull at equal thrust."},
-                         Field{"front_contacts_change", &WearChange::front_contacts_change, "Meetings of each front tooth."},
-                         Field{"rear_contacts_change", &WearChange::rear_contacts_change, "Meetings of each rear tooth."});
-  def_struct<RuleOfThumb>(module, "RuleOfThumb", "The trade's answer beside the exact one.",
-                          Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},
-                          Field{"error", &RuleOfThumb::error, "Rule less exact."});
+  def_struct<WearChange>(
+      module, "WearChange", "What wears otherwise than before: Bands of fractions, trial / base - 1.",
+      Field{"chain_tension_change", &WearChange::chain_tension_change, "The chain's pull at equal thrust."},
+      Field{"front_contacts_change", &WearChange::front_contacts_change, "Meetings of each front tooth."},
+      Field{"rear_contacts_change", &WearChange::rear_contacts_change, "Meetings of each rear tooth."});
+  def_struct<RuleOfThumb>(
+      module, "RuleOfThumb", "The trade's answer beside the exact one.",
+      Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},
+      Field{"error", &RuleOfThumb::error, "Rule less exact."});
   def_struct<Contribution>(module, "Contribution", "What one cause contributes to a change.",
                            Field{"cause", &Contribution::cause, "'tyre', 'front sprocket' or 'rear sprocket'."},
                            Field{"points", &Contribution::points, "Its part of the change, a Band of fractions."});
@@ -165,7 +172,8 @@ void register_comparison(py::module_& module) {
   part("thrust_change", "In every gear, at equal engine torque and drive efficiency.", &Comparison::thrust_change);
   part("speed_change", "In every gear, at equal engine speed.", &Comparison::speed_change);
   part("engine_speed_change", "In every gear, at equal road speed.", &Comparison::engine_speed_change);
-  part("indicated_ratio", "What the speedometer shows after over before, at the same true speed.", &Comparison::indicated_ratio);
+  part("indicated_ratio", "What the speedometer shows after over before, at the same true speed.",
+       &Comparison::indicated_ratio);
   part("links_change", "Links more (or, below 0, fewer).", &Comparison::links_change);
   part("wear", "What wears otherwise: a WearChange.", &Comparison::wear);
   part("rule_of_thumb", "The trade's answer for thrust: a RuleOfThumb.", &Comparison::rule_of_thumb);

@@ -8,7 +8,7 @@
 #include <numpy/arrayobject.h>
 #include <numpy/ufuncobject.h>
 
-#include <cfenv>     // to clear what NumPy would warn of
+#include <cfenv>  // to clear what NumPy would warn of
 #include <concepts>
 #include <limits>
 #include <utility>
@@ -97,11 +97,15 @@ void add(py::module_& module, const char* name, const char* doc) {
 /// The loop both ways: not one formula but a solve, which asks for its own range and answers NaN outside it.
 struct LinksOfCentre {
   static bool in_range(const auto&...) { return true; }
-  static double of(Length pitch, Teeth front, Teeth rear, Length centre) { return chain_links(pitch, front, rear, centre); }
+  static double of(Length pitch, Teeth front, Teeth rear, Length centre) {
+    return chain_links(pitch, front, rear, centre);
+  }
 };
 struct CentreOfLinks {
   static bool in_range(const auto&...) { return true; }
-  static Length of(Length pitch, Teeth front, Teeth rear, double links) { return chain_centre(pitch, front, rear, links); }
+  static Length of(Length pitch, Teeth front, Teeth rear, double links) {
+    return chain_centre(pitch, front, rear, links);
+  }
 };
 
 using Rpm = In<units::rpm>;
@@ -112,14 +116,16 @@ using TeethCount = Whole<Teeth>;
 void add_all(py::module_& module) {
   add<formula::overall_ratio, Number, Number, Number, TeethCount, TeethCount>(
       module, "overall_ratio",
-      "overall_ratio(primary, gear, front, rear): engine turns per turn of the wheel; front and rear are tooth counts.");
+      "overall_ratio(primary, gear, front, rear): engine turns per turn of the wheel; front and rear are tooth "
+      "counts.");
   add<formula::road_speed, Kmh, Rpm, Number, Mm>(
       module, "road_speed_kmh",
       "road_speed_kmh(engine_rpm, overall_ratio, circumference_mm): road speed in km/h, without slip, from the engine "
       "speed in revolutions a minute, engine turns per wheel turn, and the rolling circumference in millimetres.");
   add<formula::engine_speed, Rpm, Kmh, Number, Mm>(
       module, "engine_rpm",
-      "engine_rpm(speed_kmh, overall_ratio, circumference_mm): engine speed in revolutions a minute, without slip, from "
+      "engine_rpm(speed_kmh, overall_ratio, circumference_mm): engine speed in revolutions a minute, without slip, "
+      "from "
       "the road speed in km/h, engine turns per wheel turn, and the rolling circumference in millimetres.");
   add<formula::thrust_change, Number, Number, Mm, Number, Mm>(
       module, "thrust_change",
@@ -135,7 +141,8 @@ void add_all(py::module_& module) {
       "millimetres.");
   add<LinksOfCentre, Number, Mm, TeethCount, TeethCount, Mm>(
       module, "chain_links",
-      "chain_links(pitch_mm, front, rear, centre_mm): links of the closed loop, a real number, exactly, for a pitch and a "
+      "chain_links(pitch_mm, front, rear, centre_mm): links of the closed loop, a real number, exactly, for a pitch "
+      "and a "
       "centre distance in millimetres; NaN where the pitch circles overlap.");
   add<CentreOfLinks, Mm, Mm, TeethCount, TeethCount, Number>(
       module, "chain_centre_mm",
@@ -149,9 +156,9 @@ void add_all(py::module_& module) {
       module, "rear_contacts",
       "rear_contacts(distance_km, circumference_mm): how often each rear tooth meets the chain over a distance in "
       "kilometres.");
-  add<formula::highest_lawful_reading, Kmh, Kmh>(
-      module, "highest_lawful_reading_kmh",
-      "highest_lawful_reading_kmh(true_speed_kmh): the highest reading in km/h that UN R39 allows at a true speed in km/h.");
+  add<formula::highest_lawful_reading, Kmh, Kmh>(module, "highest_lawful_reading_kmh",
+                                                 "highest_lawful_reading_kmh(true_speed_kmh): the highest reading in "
+                                                 "km/h that UN R39 allows at a true speed in km/h.");
 }
 
 }  // namespace

@@ -13,8 +13,8 @@ PyBand read_band(const Arguments& given) {
     if (const Kind* one = kind_of(given.object(part)); one && !kind) kind = one;
   const auto value = [&](const char* part) {
     if (kind) return want_quantity(given.object(part), *kind, part);
-    if (!is_real_number(given.object(part))) wrong_type(part, "a number or a quantity such as Length('612 mm')",
-                                                        given.object(part));
+    if (!is_real_number(given.object(part)))
+      wrong_type(part, "a number or a quantity such as Length('612 mm')", given.object(part));
     return want_number(given.object(part), part);
   };
   PyBand band{kind, {value("low"), value("nominal"), value("high")}};
@@ -46,9 +46,8 @@ void register_band(py::module_& module) {
   part("low", "The least it can be.", &Band<double>::low);
   part("nominal", "What is expected.", &Band<double>::nominal);
   part("high", "The most it can be.", &Band<double>::high);
-  def_property(type, "width", "How far apart the ends stand.", [](const PyBand& band) {
-    return value_to_python(band.kind, band.values.high - band.values.low);
-  });
+  def_property(type, "width", "How far apart the ends stand.",
+               [](const PyBand& band) { return value_to_python(band.kind, band.values.high - band.values.low); });
   type.def("__contains__", [](const PyBand& band, const py::object& value) {
     if (band.kind) return band.values.contains(want_quantity(value, *band.kind, "value"));
     return band.values.contains(want_number(value, "value"));

@@ -12,9 +12,7 @@ struct PyBand {
   const Kind* kind = nullptr;
   Band<double> values;
 
-  friend bool operator==(const PyBand& a, const PyBand& b) noexcept {
-    return a.kind == b.kind && a.values == b.values;
-  }
+  friend bool operator==(const PyBand& a, const PyBand& b) noexcept { return a.kind == b.kind && a.values == b.values; }
 };
 
 [[nodiscard]] inline py::object value_to_python(const Kind* kind, double value) {

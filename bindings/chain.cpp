@@ -11,17 +11,22 @@ namespace {
 void register_series(py::module_& module) {
   py::class_<ChainSeries> type(
       module, "ChainSeries", py::is_final(),
-      "ChainSeries(name)\n--\n\nA chain series by any usual spelling of its name: '520', '08B', 'ANSI 40'. Dimensions are "
+      "ChainSeries(name)\n--\n\nA chain series by any usual spelling of its name: '520', '08B', 'ANSI 40'. Dimensions "
+      "are "
       "Lengths; pin, strength and mass are None where no source gives them. Raises ParseError for an unknown name.");
   def_init(type, "ChainSeries(name)", [](const Arguments& given) { return given.want<ChainSeries>("name"); });
   def_property(type, "name", "The name of the series.", [](const ChainSeries& s) { return s.name(); });
   def_property(type, "pitch", "Pitch.", [](const ChainSeries& s) { return s.pitch(); });
-  def_property(type, "roller_diameter", "Greatest roller diameter.", [](const ChainSeries& s) { return s.roller_diameter(); });
-  def_property(type, "inner_width", "Least width between the inner plates.", [](const ChainSeries& s) { return s.inner_width(); });
-  def_property(type, "pin_diameter", "Greatest pin diameter, or None.", [](const ChainSeries& s) { return s.pin_diameter(); });
+  def_property(type, "roller_diameter", "Greatest roller diameter.",
+               [](const ChainSeries& s) { return s.roller_diameter(); });
+  def_property(type, "inner_width", "Least width between the inner plates.",
+               [](const ChainSeries& s) { return s.inner_width(); });
+  def_property(type, "pin_diameter", "Greatest pin diameter, or None.",
+               [](const ChainSeries& s) { return s.pin_diameter(); });
   def_property(type, "tensile_strength", "Least tensile strength, a Force, or None.",
                [](const ChainSeries& s) { return s.tensile_strength(); });
-  def_property(type, "mass_per_length", "A LinearDensity, or None.", [](const ChainSeries& s) { return s.mass_per_length(); });
+  def_property(type, "mass_per_length", "A LinearDensity, or None.",
+               [](const ChainSeries& s) { return s.mass_per_length(); });
   def_property(type, "sources", "Where each property comes from: a dict of Source.", [](const ChainSeries& s) {
     py::dict sources;
     sources["pitch"] = s.source(ChainProperty::pitch);
@@ -48,17 +53,18 @@ void register_sprocket(py::module_& module) {
   def_property(type, "teeth", "Its number of teeth.", [](const Sprocket& s) { return s.teeth(); });
   def_property(type, "pitch_diameter", "Diameter of the circle through the joints.",
                [](const Sprocket& s) { return s.pitch_diameter(); });
-  def_property(type, "root_diameter", "Diameter at the roots of the teeth.", [](const Sprocket& s) { return s.root_diameter(); });
+  def_property(type, "root_diameter", "Diameter at the roots of the teeth.",
+               [](const Sprocket& s) { return s.root_diameter(); });
   def_property(type, "tip_diameter", "Diameter over the tips, a Band between the standard's limits.",
                [](const Sprocket& s) { return s.tip_diameter(); });
   def_value(type, [](const Sprocket& s) { return Remake{py::make_tuple(give(s.series()), give(s.teeth())), {}}; });
 }
 
 void register_loop(py::module_& module) {
-  py::class_<ChainLoop> type(
-      module, "ChainLoop", py::is_final(),
-      "ChainLoop(series, front, rear)\n--\n\nThe exact loop of a chain around two sprockets, both ways: links for a centre "
-      "distance, and centre distance for links.");
+  py::class_<ChainLoop> type(module, "ChainLoop", py::is_final(),
+                             "ChainLoop(series, front, rear)\n--\n\nThe exact loop of a chain around two sprockets, "
+                             "both ways: links for a centre "
+                             "distance, and centre distance for links.");
   def_init(type, "ChainLoop(series, front, rear)", [](const Arguments& given) {
     return ChainLoop(given.want<ChainSeries>("series"), given.want<Teeth>("front"), given.want<Teeth>("rear"));
   });
@@ -69,10 +75,12 @@ void register_loop(py::module_& module) {
                [](const ChainLoop& l) { return l.smallest_centre(); });
   def_property(type, "fewest_links", "The fewest links that go around both sprockets.",
                [](const ChainLoop& l) { return l.fewest_links(); });
-  def(type, "links(centre)", "The number of links, a real number, at a centre distance. RangeError where the sprockets collide.",
+  def(type, "links(centre)",
+      "The number of links, a real number, at a centre distance. RangeError where the sprockets collide.",
       [](const ChainLoop& l, const Arguments& given) { return l.links(given.want<Length>("centre")); });
   def(type, "centre(links)",
-      "The centre distance (Length) of a number of links, whole or real. RangeError where the sprockets cannot carry so few.",
+      "The centre distance (Length) of a number of links, whole or real. RangeError where the sprockets cannot carry "
+      "so few.",
       [](const ChainLoop& l, const Arguments& given) { return l.centre(given.want<double>("links")); });
   def(type, "wrap_front(centre)", "The Angle over which the chain wraps the front sprocket.",
       [](const ChainLoop& l, const Arguments& given) { return l.wrap_front(given.want<Length>("centre")); });
@@ -80,7 +88,8 @@ void register_loop(py::module_& module) {
       [](const ChainLoop& l, const Arguments& given) { return l.wrap_rear(given.want<Length>("centre")); });
   def(type, "run_length(centre)", "The Length of each straight run.",
       [](const ChainLoop& l, const Arguments& given) { return l.run_length(given.want<Length>("centre")); });
-  def(type, "links_approximate(centre)", "The number of links by the handbook's formula, to stand beside the exact one.",
+  def(type, "links_approximate(centre)",
+      "The number of links by the handbook's formula, to stand beside the exact one.",
       [](const ChainLoop& l, const Arguments& given) { return l.links_approximate(given.want<Length>("centre")); });
   def_value(type, [](const ChainLoop& l) {
     return Remake{py::make_tuple(give(l.series()), give(l.front()), give(l.rear())), {}};
@@ -128,7 +137,8 @@ void register_fit(py::module_& module) {
       [](const Arguments& given) {
         return shortest_links(given.want<ChainLoop>("loop"), given.want<Adjuster>("adjuster"));
       });
-  def(module, "links_to_cut(bought, needed)", "How many links to cut from a longer chain. RangeError where it is too short.",
+  def(module, "links_to_cut(bought, needed)",
+      "How many links to cut from a longer chain. RangeError where it is too short.",
       [](const Arguments& given) { return links_to_cut(given.want<Links>("bought"), given.want<Links>("needed")); });
   def(module, "round_links(links, rounding='up to even')",
       "A real number of links made whole: 'up to even', 'nearest even', 'down to even' or 'up'. Books differ.",

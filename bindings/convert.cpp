@@ -16,8 +16,7 @@ py::object real_class() {
 
 /// The UTF-8 bytes of a str; lone surrogates pass as they are, for the parsers to refuse.
 std::string utf8(py::handle text) {
-  const auto bytes =
-      py::reinterpret_steal<py::bytes>(PyUnicode_AsEncodedString(text.ptr(), "utf-8", "surrogatepass"));
+  const auto bytes = py::reinterpret_steal<py::bytes>(PyUnicode_AsEncodedString(text.ptr(), "utf-8", "surrogatepass"));
   if (!bytes) throw py::error_already_set();
   return std::string(bytes);
 }
@@ -66,10 +65,11 @@ double want_quantity(py::handle object, const Kind& kind, std::string_view argum
     return *value;
   }
   if (is_array(object))
-    raise_type_error(std::string(argument) + ": expected one " + std::string(kind.name) + ", got " +
-                     what_came(object) + "; layshaft.arrays has the functions that take arrays, of plain numbers");
-  wrong_type(argument, "a" + std::string(std::string_view("AE").find(kind.name[0]) < 2 ? "n " : " ") +
-                           std::string(kind.name) + " such as " + ways_to_write(kind),
+    raise_type_error(std::string(argument) + ": expected one " + std::string(kind.name) + ", got " + what_came(object) +
+                     "; layshaft.arrays has the functions that take arrays, of plain numbers");
+  wrong_type(argument,
+             "a" + std::string(std::string_view("AE").find(kind.name[0]) < 2 ? "n " : " ") + std::string(kind.name) +
+                 " such as " + ways_to_write(kind),
              object);
 }
 

@@ -51,9 +51,7 @@ struct Want<bool> {
 };
 template <>
 struct Want<std::string> {
-  static std::string from(py::handle object, std::string_view argument) {
-    return want_text(object, argument, "a str");
-  }
+  static std::string from(py::handle object, std::string_view argument) { return want_text(object, argument, "a str"); }
 };
 template <class CountKind>
 struct Want<Count<CountKind>> {

@@ -31,8 +31,8 @@ py::object to_str(std::string_view utf8) {
 
 // C++ counts bytes of UTF-8, Python characters.
 std::size_t characters(std::string_view utf8, std::size_t bytes) {
-  return static_cast<std::size_t>(
-      std::ranges::count_if(utf8.substr(0, bytes), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+  return static_cast<std::size_t>(std::ranges::count_if(
+      utf8.substr(0, bytes), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 void set_python_error(const Error& error) {

@@ -61,8 +61,8 @@ std::vector<py::object> Signature::bind(const py::args& args, const py::kwargs& 
     const auto name = key.cast<std::string>();
     const auto found = std::ranges::find(parameters_, name, &Parameter::name);
     if (found == parameters_.end())
-      raise_type_error(name_ + "() has no parameter '" + name + "'; it is called as " + name_ + "(" +
-                       parameters_text_ + ")");
+      raise_type_error(name_ + "() has no parameter '" + name + "'; it is called as " + name_ + "(" + parameters_text_ +
+                       ")");
     py::object& place = values[static_cast<std::size_t>(found - parameters_.begin())];
     if (place) raise_type_error(name_ + "() got the argument '" + name + "' twice");
     place = py::reinterpret_borrow<py::object>(value);

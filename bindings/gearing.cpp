@@ -10,8 +10,9 @@ void register_gearing(py::module_& module) {
   def_formula<formula::final_ratio>(module, "The ratio of the chain drive: rear over front sprocket.");
   def_formula<formula::overall_ratio>(module, "Engine turns per turn of the wheel.");
   def_formula<formula::equivalent_rear>(
-      module, "How many teeth, as a real number, the rear sprocket would need with another front sprocket to keep the "
-              "final ratio.");
+      module,
+      "How many teeth, as a real number, the rear sprocket would need with another front sprocket to keep the "
+      "final ratio.");
   def_formula<formula::road_speed>(module, "The road speed (Speed) at an engine speed, without slip.");
   def_formula<formula::engine_speed>(module, "The engine speed (AngularSpeed) at a road speed, without slip.");
   def_formula<formula::thrust_change>(
@@ -19,8 +20,9 @@ void register_gearing(py::module_& module) {
   def_formula<formula::speed_change>(
       module, "The change of road speed in the same gear at equal engine speed, as trial / base - 1.");
   def_formula<formula::engine_speed_change>(
-      module, "The change of engine speed in the same gear at equal road speed, as trial / base - 1, from the change of "
-              "road speed at equal engine speed.");
+      module,
+      "The change of engine speed in the same gear at equal road speed, as trial / base - 1, from the change of "
+      "road speed at equal engine speed.");
 }
 
 }  // namespace layshaft::python

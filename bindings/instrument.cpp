@@ -12,12 +12,14 @@ void register_instrument(py::module_& module) {
   py::class_<Speedometer> type(
       module, "Speedometer", py::is_final(),
       Signature(signature)
-          .doc("What the speedometer senses ('layshaft', 'rear wheel' or 'front wheel'), and the stock reading over the "
-               "true speed less one, a number or a Band (-0.3 to 0.5); None where nobody measured it.",
-               false)
+          .doc(
+              "What the speedometer senses ('layshaft', 'rear wheel' or 'front wheel'), and the stock reading over the "
+              "true speed less one, a number or a Band (-0.3 to 0.5); None where nobody measured it.",
+              false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
-    return Speedometer(given.want<SpeedometerSensor>("sensor"), given.want<std::optional<Band<double>>>("reading_error"));
+    return Speedometer(given.want<SpeedometerSensor>("sensor"),
+                       given.want<std::optional<Band<double>>>("reading_error"));
   });
   def_property(type, "sensor", "What it senses.", [](const Speedometer& s) { return s.sensor(); });
   def_property(type, "reading_error", "Its own error, a Band of fractions, or None.",
@@ -53,11 +55,13 @@ void register_instrument(py::module_& module) {
   });
 
   def_formula<formula::turns_ratio>(module, "Turns of a shaft ahead of the wheel over a distance, trial over base.");
-  def_formula<formula::wheel_indicated_ratio>(module, "Speedometer reading after over before, where a wheel is sensed.");
+  def_formula<formula::wheel_indicated_ratio>(module,
+                                              "Speedometer reading after over before, where a wheel is sensed.");
   def_formula<formula::correction_factor>(module, "The factor that brings the speedometer back.");
   def_formula<formula::stock_reading>(module, "What the stock instrument shows (Speed) at a true speed.");
   def_formula<formula::indicated_speed>(module, "What it shows (Speed) once parts are changed.");
-  def_formula<formula::highest_lawful_reading>(module, "The highest reading (Speed) that UN R39 allows at a true speed.");
+  def_formula<formula::highest_lawful_reading>(module,
+                                               "The highest reading (Speed) that UN R39 allows at a true speed.");
 }
 
 }  // namespace layshaft::python

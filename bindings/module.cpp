@@ -29,11 +29,11 @@ PYBIND11_MODULE(_core, module) {
   module.attr("__version__") = LAYSHAFT_VERSION;
   register_errors(module);
   register_quantities(module);
-  register_band(module);     // of quantities
+  register_band(module);  // of quantities
   register_remake(module);
   register_source(module);
-  register_gearing(module);     // over quantities
-  register_tyre(module);        // with sources
+  register_gearing(module);  // over quantities
+  register_tyre(module);     // with sources
   register_chain(module);
   register_wear(module);
   register_instrument(module);

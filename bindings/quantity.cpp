@@ -23,7 +23,8 @@ struct UnitConstant {
 };
 
 /// One unit of Python, a quantity of one; its name is that of the C++ unit.
-#define LAYSHAFT_UNIT(NAME) UnitConstant{#NAME, &kind_of<std::remove_const_t<decltype(units::NAME)>>(), units::NAME.value()}
+#define LAYSHAFT_UNIT(NAME) \
+  UnitConstant { #NAME, &kind_of < std::remove_const_t < decltype(units::NAME)>>(), units::NAME.value() }
 // clang-format off
 const std::array unit_constants{
     LAYSHAFT_UNIT(mm), LAYSHAFT_UNIT(cm), LAYSHAFT_UNIT(m), LAYSHAFT_UNIT(km), LAYSHAFT_UNIT(inch), LAYSHAFT_UNIT(mile),
@@ -65,28 +66,28 @@ Product at_radius() {
 
 const std::vector<Product>& products() {
   static const std::vector<Product> all{
-      product<Length, Length>(),                          // area
-      product<Speed, Duration>(),                         // length
-      product<Acceleration, Duration>(),                  // speed
-      product<AngularSpeed, Duration>(),                  // angle
-      product<Mass, Acceleration>(),                      // force
-      product<Pressure, Area>(),                          // force
-      product<Force, Length>(),                           // energy; a torque is at a radius, torque / length a force
-      product<Torque, Angle>(),                           // energy
-      product<Power, Duration>(),                         // energy
-      product<Force, Speed>(),                            // power
-      product<Torque, AngularSpeed>(),                    // power
-      product<LinearDensity, Length>(),                   // mass
-      product<Density, Area>(),                           // linear density
-      at_radius<AngularSpeed, Length, Speed>(),           // at that radius
+      product<Length, Length>(),                 // area
+      product<Speed, Duration>(),                // length
+      product<Acceleration, Duration>(),         // speed
+      product<AngularSpeed, Duration>(),         // angle
+      product<Mass, Acceleration>(),             // force
+      product<Pressure, Area>(),                 // force
+      product<Force, Length>(),                  // energy; a torque is at a radius, torque / length a force
+      product<Torque, Angle>(),                  // energy
+      product<Power, Duration>(),                // energy
+      product<Force, Speed>(),                   // power
+      product<Torque, AngularSpeed>(),           // power
+      product<LinearDensity, Length>(),          // mass
+      product<Density, Area>(),                  // linear density
+      at_radius<AngularSpeed, Length, Speed>(),  // at that radius
   };
   return all;
 }
 /// Quotients that are not a product turned round.
 const std::vector<Product>& quotients() {  // product / right = left
   static const std::vector<Product> all{
-      {&kind_of<Force>(), &kind_of<Length>(), &kind_of<Torque>()},   // the force at that radius
-      {&kind_of<Length>(), &kind_of<Force>(), &kind_of<Torque>()},   // the radius of that force
+      {&kind_of<Force>(), &kind_of<Length>(), &kind_of<Torque>()},  // the force at that radius
+      {&kind_of<Length>(), &kind_of<Force>(), &kind_of<Torque>()},  // the radius of that force
   };
   return all;
 }
@@ -257,13 +258,11 @@ void bind_methods(py::handle type) {
     return py::hash(py::make_tuple(std::string(own_kind(self).name), own_kind(self).value(self)));
   });
   method("__str__", text_of);
-  method("__repr__", [](const py::object& self) {
-    return std::string(own_kind(self).name) + "('" + text_of(self) + "')";
-  });
+  method("__repr__",
+         [](const py::object& self) { return std::string(own_kind(self).name) + "('" + text_of(self) + "')"; });
   method("__format__", formatted);
-  method("__reduce__", [](const py::object& self) {
-    return py::make_tuple(py::type::of(self), py::make_tuple(text_of(self)));
-  });
+  method("__reduce__",
+         [](const py::object& self) { return py::make_tuple(py::type::of(self), py::make_tuple(text_of(self))); });
   method("__copy__", [](const py::object& self) { return self; });
   method("__deepcopy__", [](const py::object& self, const py::object&) { return self; });
   type.attr("__array_ufunc__") = py::none();  // NumPy leaves arithmetic to the methods above
@@ -280,9 +279,8 @@ void register_quantity(py::module_& module) {
   py::class_<Quantity> type(module, name.c_str(), py::is_final(), doc.c_str());
   kind.type = reinterpret_cast<PyTypeObject*>(type.ptr());
   kinds().push_back(&kind);
-  def_init(type, name + "(value)", [](const Arguments& given) {
-    return want<Quantity>(given.object("value"), QuantityNames<Quantity>::name);
-  });
+  def_init(type, name + "(value)",
+           [](const Arguments& given) { return want<Quantity>(given.object("value"), QuantityNames<Quantity>::name); });
   bind_methods(type);
 }
 

@@ -20,11 +20,11 @@ struct Kind {
   std::string_view name;
   std::string_view example;
   std::span<const UnitName> units;
-  double (*value)(py::handle);    ///< in SI, of an instance of this class
-  py::object (*make)(double);     ///< an instance, of a finite value in SI
-  std::string (*text)(double);    ///< of a value in SI, so that it reads back
+  double (*value)(py::handle);  ///< in SI, of an instance of this class
+  py::object (*make)(double);   ///< an instance, of a finite value in SI
+  std::string (*text)(double);  ///< of a value in SI, so that it reads back
   Result<double> (*read)(std::string_view);
-  PyTypeObject* type = nullptr;   ///< set when the class is registered
+  PyTypeObject* type = nullptr;  ///< set when the class is registered
 };
 
 namespace detail {

@@ -29,7 +29,8 @@ void register_gearbox(py::module_& module) {
   py::class_<Gearbox> type(
       module, "Gearbox", py::is_final(),
       Signature(signature)
-          .doc("The gears from first up, and the primary drive, as numbers or GearPairs (0.01 to 100); idle, lowest engine "
+          .doc("The gears from first up, and the primary drive, as numbers or GearPairs (0.01 to 100); idle, lowest "
+               "engine "
                "speed that pulls cleanly (idle when None) and limit, as AngularSpeeds. A cycle's are the rider's.",
                false)
           .c_str());
@@ -55,7 +56,8 @@ void register_gearbox(py::module_& module) {
                [ratio](const Gearbox& g) { return ratio(g.primary()); });
   def_property(type, "gears", "The ratios from first gear up, numbers or GearPairs.", gears);
   def_property(type, "idle", "Engine speed at idle.", [](const Gearbox& g) { return g.idle(); });
-  def_property(type, "lowest_pull", "Lowest engine speed that pulls cleanly.", [](const Gearbox& g) { return g.lowest_pull(); });
+  def_property(type, "lowest_pull", "Lowest engine speed that pulls cleanly.",
+               [](const Gearbox& g) { return g.lowest_pull(); });
   def_property(type, "rev_limit", "The highest engine speed.", [](const Gearbox& g) { return g.rev_limit(); });
   def_value(type, [ratio, gears](const Gearbox& g) {
     Remake remake;
@@ -71,15 +73,17 @@ void register_gearbox(py::module_& module) {
 void register_setup_class(py::module_& module) {
   const char* signature =
       "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None)";
-  py::class_<Setup> type(
-      module, "Setup", py::is_final(),
-      Signature(signature)
-          .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its marking), chain series (None: "
-               "the machine's), links (None: the shortest even chain that closes), a measured rollout (a Length or a Band; "
-               "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the front tyre, which matters "
-               "where the front wheel drives the speedometer.",
-               false)
-          .c_str());
+  py::class_<Setup> type(module, "Setup", py::is_final(),
+                         Signature(signature)
+                             .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
+                                  "marking), chain series (None: "
+                                  "the machine's), links (None: the shortest even chain that closes), a measured "
+                                  "rollout (a Length or a Band; "
+                                  "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the "
+                                  "front tyre, which matters "
+                                  "where the front wheel drives the speedometer.",
+                                  false)
+                             .c_str());
   def_init(type, signature, [](const Arguments& given) {
     SetupParts parts{.front = given.want<Teeth>("front"), .rear = given.want<Teeth>("rear")};
     parts.tyre = given.want<std::optional<TyreSize>>("tyre");
@@ -98,9 +102,9 @@ void register_setup_class(py::module_& module) {
                [](const Setup& s) { return s.circumference(); });
   def_property(type, "front_tyre", "The front tyre, or None.", [](const Setup& s) { return s.front_tyre(); });
   def(type, "to_json()", "The set-up as JSON text.", [](const Setup& s, const Arguments&) { return to_json(s); });
-  def_static(type, "from_json(text)", "Reads a set-up; every error names the path to the place.", [](const Arguments& given) {
-    return setup_from_json(want_text(given.object("text"), "text", "JSON text"));
-  });
+  def_static(
+      type, "from_json(text)", "Reads a set-up; every error names the path to the place.",
+      [](const Arguments& given) { return setup_from_json(want_text(given.object("text"), "text", "JSON text")); });
   def_value(type, [](const Setup& s) {
     Remake remake;
     remake.named["front"] = give(s.front());
@@ -119,10 +123,11 @@ void register_machine(py::module_& module) {
   py::class_<Machine> type(
       module, "Machine", py::is_final(),
       Signature(signature)
-          .doc("What stays on the machine: a Gearbox, an Adjuster, the chain series its sprockets are cut for, what its "
-               "speedometer senses (a word or a Speedometer), the Setup its maker fitted, and its kind, 'motorcycle' or "
-               "'cycle'.",
-               false)
+          .doc(
+              "What stays on the machine: a Gearbox, an Adjuster, the chain series its sprockets are cut for, what its "
+              "speedometer senses (a word or a Speedometer), the Setup its maker fitted, and its kind, 'motorcycle' or "
+              "'cycle'.",
+              false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
     const py::object speedometer = given.object("speedometer");
@@ -144,9 +149,9 @@ void register_machine(py::module_& module) {
   def_property(type, "speedometer", "Its Speedometer.", [](const Machine& m) { return m.speedometer(); });
   def_property(type, "stock", "The Setup its maker fitted.", [](const Machine& m) { return m.stock(); });
   def(type, "to_json()", "The machine as JSON text.", [](const Machine& m, const Arguments&) { return to_json(m); });
-  def_static(type, "from_json(text)", "Reads a machine; every error names the path to the place.", [](const Arguments& given) {
-    return machine_from_json(want_text(given.object("text"), "text", "JSON text"));
-  });
+  def_static(
+      type, "from_json(text)", "Reads a machine; every error names the path to the place.",
+      [](const Arguments& given) { return machine_from_json(want_text(given.object("text"), "text", "JSON text")); });
   def_value(type, [](const Machine& m) {
     Remake remake;
     remake.named["name"] = give(m.name());

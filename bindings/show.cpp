@@ -34,12 +34,13 @@ void register_show(py::module_& module) {
         if (const auto text = show_as<AngularSpeed>(value, units)) return *text;
         wrong_type("value", "a Length, Speed, Mass or AngularSpeed, or a Band of them", value);
       });
-  def(module, "show_number(value, decimals)", "A number, or a Band of numbers, with so many decimals: '0.971 (0.952 to 0.990)'.",
+  def(module, "show_number(value, decimals)",
+      "A number, or a Band of numbers, with so many decimals: '0.971 (0.952 to 0.990)'.",
       [](const Arguments& given) { return show(given.want<Band<double>>("value"), given.want<int>("decimals")); });
   def(module, "show_signed(value, decimals)", "A number with its sign: '+6.1'.",
       [](const Arguments& given) { return show_signed(given.want<double>("value"), given.want<int>("decimals")); });
-  def(module, "show_percent(value, decimals=1)", "A fraction, or a Band of fractions, as a percentage with its sign: '+6.1 %'.",
-      [](const Arguments& given) {
+  def(module, "show_percent(value, decimals=1)",
+      "A fraction, or a Band of fractions, as a percentage with its sign: '+6.1 %'.", [](const Arguments& given) {
         return show_percent(given.want<Band<double>>("value"), given.want<int>("decimals", 1));
       });
   def_formula<formula::contribution>(module, "The points that one factor contributes to a change by the ratio of all.");

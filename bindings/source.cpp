@@ -28,24 +28,29 @@ struct InSi<Formula, Result(Parameters...)> {
   static double of(const std::vector<double>& numbers, std::index_sequence<I...>) {
     const std::string_view name = Formula::about.name;
     if (numbers.size() != sizeof...(Parameters))
-      raise(Error::range("number of arguments", std::to_string(numbers.size()), std::to_string(sizeof...(Parameters))).in(name));
+      raise(Error::range("number of arguments", std::to_string(numbers.size()), std::to_string(sizeof...(Parameters)))
+                .in(name));
     const std::tuple<Parameters...> values{from<Parameters>(numbers[I], name)...};
     if (!Formula::in_range(std::get<I>(values)...))
       raise(Error::value(std::string(name).append(" asks for ").append(Formula::about.range)));
     const Result result = Formula::of(std::get<I>(values)...);
-    if constexpr (std::is_same_v<Result, double>) return result;
-    else return result.value();
+    if constexpr (std::is_same_v<Result, double>)
+      return result;
+    else
+      return result.value();
   }
-  static double evaluate(const std::vector<double>& numbers) { return of(numbers, std::index_sequence_for<Parameters...>()); }
+  static double evaluate(const std::vector<double>& numbers) {
+    return of(numbers, std::index_sequence_for<Parameters...>());
+  }
 };
 
 template <class... All>
 double evaluate(FormulaList<All...>, const Formula& formula, const std::vector<double>& numbers) {
   double result = 0.0;
-  const bool found = ((&All::about == &formula || All::about.name == formula.name
-                           ? (result = InSi<All>::evaluate(numbers), true)
-                           : false) ||
-                      ...);
+  const bool found =
+      ((&All::about == &formula || All::about.name == formula.name ? (result = InSi<All>::evaluate(numbers), true)
+                                                                   : false) ||
+       ...);
   if (!found) raise(Error::value("no such formula: " + std::string(formula.name)));
   return result;
 }
@@ -55,7 +60,8 @@ double evaluate(FormulaList<All...>, const Formula& formula, const std::vector<d
 void register_source(py::module_& module) {
   py::class_<Source> source(module, "Source", py::is_final(),
                             "Where a figure comes from: .document, and .certainty, how sure it is.");
-  def_property(source, "document", "The document, with its clause or table.", [](const Source& s) { return s.document; });
+  def_property(source, "document", "The document, with its clause or table.",
+               [](const Source& s) { return s.document; });
   def_property(source, "certainty", "'published', 'secondary', 'derived', 'from memory' and so on.",
                [](const Source& s) { return s.certainty; });
   source.def("__eq__", [](const Source& s, const py::object& other) {
@@ -66,10 +72,12 @@ void register_source(py::module_& module) {
     return "<Source: " + std::string(s.document) + " (" + std::string(to_string(s.certainty)) + ")>";
   });
 
-  py::class_<Formula> formula(module, "Formula", py::is_final(),
-                              "What a formula of the library says of itself, in the words of the code that computes it.");
+  py::class_<Formula> formula(
+      module, "Formula", py::is_final(),
+      "What a formula of the library says of itself, in the words of the code that computes it.");
   def_property(formula, "name", "The function's name.", [](const Formula& f) { return f.name; });
-  def_property(formula, "parameters", "The parameters with their types.", [](const Formula& f) { return f.parameters; });
+  def_property(formula, "parameters", "The parameters with their types.",
+               [](const Formula& f) { return f.parameters; });
   def_property(formula, "range", "The condition under which it holds.", [](const Formula& f) { return f.range; });
   def_property(formula, "body", "The expression.", [](const Formula& f) { return f.body; });
   def_property(formula, "source", "Where it comes from.", [](const Formula& f) { return f.source; });
@@ -80,9 +88,8 @@ void register_source(py::module_& module) {
       },
       "evaluate(*numbers)\n--\n\nThe formula's value for plain numbers in SI units, in the order of its parameters; "
       "the result is in SI too. Raises Error outside its range.");
-  formula.def("__repr__", [](const Formula& f) {
-    return "<Formula: " + std::string(f.name) + " = " + std::string(f.body) + ">";
-  });
+  formula.def("__repr__",
+              [](const Formula& f) { return "<Formula: " + std::string(f.name) + " = " + std::string(f.body) + ">"; });
   def(module, "formulas()", "Every formula of the library.", [](const Arguments&) {
     py::list list;
     for (const Formula* one : all_formulas) list.append(py::cast(*one));

@@ -23,16 +23,20 @@ void register_tyre(py::module_& module) {
     if (py::isinstance<TyreSize>(text)) return TyreSize(py::cast<const TyreSize&>(text).designation(), use);
     return TyreSize(want_text(text, "text", "a marking such as '110/90-18'"), use);
   });
-  def_property(type, "designation", "The marking in its canonical form.", [](const TyreSize& t) { return t.designation(); });
+  def_property(type, "designation", "The marking in its canonical form.",
+               [](const TyreSize& t) { return t.designation(); });
   def_property(type, "notation", "'metric', 'code' or 'lettered'.", [](const TyreSize& t) { return t.notation(); });
   def_property(type, "construction", "'diagonal', 'bias-belted' or 'radial'.",
                [](const TyreSize& t) { return t.construction(); });
   def_property(type, "use", "'road' or 'special'.", [](const TyreSize& t) { return t.use(); });
-  def_property(type, "section_width", "Nominal section width, a Length.", [](const TyreSize& t) { return t.section_width(); });
+  def_property(type, "section_width", "Nominal section width, a Length.",
+               [](const TyreSize& t) { return t.section_width(); });
   def_property(type, "aspect_ratio", "As marked, in per cent; None where the marking has none.",
                [](const TyreSize& t) { return t.aspect_ratio(); });
-  def_property(type, "rim_code", "The rim's code, about its diameter in inches.", [](const TyreSize& t) { return t.rim_code(); });
-  def_property(type, "rim_diameter", "Nominal rim diameter, a Length.", [](const TyreSize& t) { return t.rim_diameter(); });
+  def_property(type, "rim_code", "The rim's code, about its diameter in inches.",
+               [](const TyreSize& t) { return t.rim_code(); });
+  def_property(type, "rim_diameter", "Nominal rim diameter, a Length.",
+               [](const TyreSize& t) { return t.rim_diameter(); });
   def_property(type, "overall_diameter", "Overall diameter of the free tyre, a Band over the tolerance of its marking.",
                [](const TyreSize& t) { return t.overall_diameter(); });
   def_property(type, "load_index", "As marked, or None.", [](const TyreSize& t) { return t.load_index(); });
@@ -63,7 +67,8 @@ void register_tyre(py::module_& module) {
       "Rolling circumference over that of the free tyre, a Band (from memory).", [](const Arguments& given) {
         return rolling_factor(given.want<TyreConstruction>("construction", TyreConstruction::diagonal));
       });
-  def_formula<formula::section_height>(module, "Section height (Length) from section width and aspect ratio in per cent.");
+  def_formula<formula::section_height>(module,
+                                       "Section height (Length) from section width and aspect ratio in per cent.");
   def_formula<formula::overall_diameter>(module, "Overall diameter (Length) of the free tyre.");
   def_formula<formula::overall_diameter_limit>(module, "A limit of the overall diameter (Length).");
 }

@@ -31,9 +31,7 @@ template <class T, class... Options, class Function>
 void def_value(py::class_<T, Options...>& type, Function remake) {
   detail::bind_value(
       type,
-      [](py::handle a, py::handle b) {
-        return py::isinstance<T>(b) && py::cast<const T&>(a) == py::cast<const T&>(b);
-      },
+      [](py::handle a, py::handle b) { return py::isinstance<T>(b) && py::cast<const T&>(a) == py::cast<const T&>(b); },
       [remake](py::handle self) { return remake(detail::self<T>(self)); });
 }
 

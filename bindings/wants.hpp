@@ -61,7 +61,7 @@ struct Words<LinkRounding> {
 };
 
 template <class Enum>
-  requires requires { Words<Enum>::values; }
+requires requires { Words<Enum>::values; }
 struct Want<Enum> {
   static Enum from(py::handle object, std::string_view argument) {
     return want_word<Enum>(object, argument, Words<Enum>::values);

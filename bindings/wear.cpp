@@ -21,14 +21,16 @@ void register_wear(py::module_& module) {
       Field{"front_hunting", &ToothWear::front_hunting, "The front sprocket's Hunting."},
       Field{"rear_hunting", &ToothWear::rear_hunting, "The rear sprocket's Hunting."});
   def(module, "tooth_wear(front, rear, links, circumference)",
-      "How often each tooth meets the chain over a kilometre, and which links: a ToothWear.", [](const Arguments& given) {
+      "How often each tooth meets the chain over a kilometre, and which links: a ToothWear.",
+      [](const Arguments& given) {
         return tooth_wear(given.want<Teeth>("front"), given.want<Teeth>("rear"), given.want<Links>("links"),
                           given.want<Band<Length>>("circumference"));
       });
   def_formula<formula::front_contacts>(module, "How often each front tooth meets the chain over a distance.");
   def_formula<formula::rear_contacts>(module, "How often each rear tooth meets the chain over a distance.");
   def_formula<formula::chain_tension>(module, "The pull (Force) of the chain's tight run that makes a thrust.");
-  def_formula<formula::chain_tension_change>(module, "The change of the chain's pull at equal thrust, as trial / base - 1.");
+  def_formula<formula::chain_tension_change>(module,
+                                             "The change of the chain's pull at equal thrust, as trial / base - 1.");
 }
 
 }  // namespace layshaft::python

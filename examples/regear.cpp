@@ -85,17 +85,28 @@ Question ask(int argc, char** argv) {
     }
     if (i + 1 == argc) fail("expected a value after " + std::string(option));
     const std::string_view value = argv[++i];
-    if (option == "--fitted") marking = value;
-    else if (option == "--use") use = value;
-    else if (option == "--circumference") question.circumference = Band<Length>::exactly(parse_quantity<Length>(value));
-    else if (option == "--fronts") question.fronts = teeth_list(value);
-    else if (option == "--rears") question.rears = teeth_list(value);
-    else if (option == "--thrust") question.thrust = whole(value) / 100.0;
-    else if (option == "--cruise") question.cruise = parse_quantity<Speed>(value);
-    else if (option == "--bought") question.bought = Links(whole(value));
-    else if (option == "--units" && value == "us") question.units = UnitSystem::us;
-    else if (option == "--units" && value == "metric") question.units = UnitSystem::metric;
-    else fail("unknown option " + std::string(option) + " " + std::string(value));
+    if (option == "--fitted")
+      marking = value;
+    else if (option == "--use")
+      use = value;
+    else if (option == "--circumference")
+      question.circumference = Band<Length>::exactly(parse_quantity<Length>(value));
+    else if (option == "--fronts")
+      question.fronts = teeth_list(value);
+    else if (option == "--rears")
+      question.rears = teeth_list(value);
+    else if (option == "--thrust")
+      question.thrust = whole(value) / 100.0;
+    else if (option == "--cruise")
+      question.cruise = parse_quantity<Speed>(value);
+    else if (option == "--bought")
+      question.bought = Links(whole(value));
+    else if (option == "--units" && value == "us")
+      question.units = UnitSystem::us;
+    else if (option == "--units" && value == "metric")
+      question.units = UnitSystem::metric;
+    else
+      fail("unknown option " + std::string(option) + " " + std::string(value));
   }
   if (use != "road" && use != "special") fail("expected --use road or --use special, got " + use);
   if (!own_machine && marking.empty() && !question.circumference) {  // the rider of the README
@@ -138,7 +149,9 @@ std::vector<Candidate> candidates(const Question& question, const Machine& machi
       if (comparison && comparison->trial.chain().fits) list.push_back({setup, *comparison});
     }
   if (list.empty()) fail("none of the candidates' chains closes in the adjuster");
-  const auto miss = [&](const Candidate& one) { return std::abs(one.comparison.thrust_change.nominal - question.thrust); };
+  const auto miss = [&](const Candidate& one) {
+    return std::abs(one.comparison.thrust_change.nominal - question.thrust);
+  };
   double nearest = miss(list.front());
   for (const Candidate& one : list) nearest = std::min(nearest, miss(one));
   constexpr double felt = 0.005;
@@ -166,7 +179,8 @@ void row(std::string_view label, std::string_view text) {
   std::cout << "  " << std::left << std::setw(24) << label << text << "\n";
 }
 void row(std::string_view label, std::string_view one, std::string_view two, std::string_view three) {
-  std::cout << "  " << std::left << std::setw(24) << label << std::setw(24) << one << std::setw(24) << two << three << "\n";
+  std::cout << "  " << std::left << std::setw(24) << label << std::setw(24) << one << std::setw(24) << two << three
+            << "\n";
 }
 
 void print_ledger(const Comparison& advised, const Setup& stock, const Setup& setup) {
@@ -186,8 +200,10 @@ void print_parts(const Question& question, const Machine& machine, const Candida
   const Comparison& advised = best.comparison;
   const ChainFit& chain = advised.trial.chain();
   heading("What to buy and where it stands");
-  row("front sprocket", std::to_string(best.setup.front().count()) + " (as made " + std::to_string(stock.front().count()) + ")");
-  row("rear sprocket", std::to_string(best.setup.rear().count()) + " (as made " + std::to_string(stock.rear().count()) + ")");
+  row("front sprocket",
+      std::to_string(best.setup.front().count()) + " (as made " + std::to_string(stock.front().count()) + ")");
+  row("rear sprocket",
+      std::to_string(best.setup.rear().count()) + " (as made " + std::to_string(stock.rear().count()) + ")");
   row("chain", std::string(machine.chain().name()) + ", " + std::to_string(chain.links.count()) + " links (" +
                    show_signed(advised.links_change, 0) + " against as made)");
   if (question.bought) {
@@ -238,8 +254,7 @@ void print_speedometer(const Question& question, const Machine& machine, const A
   for (const Speed& speed : test_speeds) {
     if (speed > top) break;
     row("at a true " + show(speed, question.units), show(reading.indicated(speed), question.units) + ", " +
-                                                        std::string(to_string(reading.verdict(speed))) +
-                                                        " by UN R39");
+                                                        std::string(to_string(reading.verdict(speed))) + " by UN R39");
   }
 }
 
@@ -251,10 +266,10 @@ std::string meets(const Hunting& hunting) {
 void print_wear(const Appraisal& advised, const WearChange& change) {
   heading("What wears, against as made");
   row("chain's pull", show_percent(change.chain_tension_change) + " at equal thrust");
-  row("each front tooth", show(advised.wear().front_contacts_per_km, 0) + " meetings a km, " +
-                              show_percent(change.front_contacts_change));
-  row("each rear tooth", show(advised.wear().rear_contacts_per_km, 0) + " meetings a km, " +
-                             show_percent(change.rear_contacts_change));
+  row("each front tooth",
+      show(advised.wear().front_contacts_per_km, 0) + " meetings a km, " + show_percent(change.front_contacts_change));
+  row("each rear tooth",
+      show(advised.wear().rear_contacts_per_km, 0) + " meetings a km, " + show_percent(change.rear_contacts_change));
   row("a front tooth meets", meets(advised.wear().front_hunting));
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
 }

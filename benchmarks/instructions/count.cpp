@@ -83,8 +83,8 @@ int main() {
 
   const auto setups = fill([&](int i) {
     const auto at = static_cast<std::size_t>(i);
-    return plain::Setups{primary[at],       1.9, front[at], rear[at], 13, 45, circumference[at],
-                         trial_circumference[at], engine_speed[at]};
+    return plain::Setups{primary[at],     1.9, front[at], rear[at], 13, 45, circumference[at], trial_circumference[at],
+                         engine_speed[at]};
   });
   const auto setups_t = fill(setups, [&](const plain::Setups& in) {
     return typed::Setups{in.primary,
@@ -154,16 +154,12 @@ int main() {
       [&](double* out, int n) {
         typed::chain_links(pitch_t.data(), front_t.data(), rear_t.data(), centre_t.data(), out, n);
       },
-      [&](double* out, int n) {
-        plain::chain_links(pitch.data(), front.data(), rear.data(), centre.data(), out, n);
-      });
+      [&](double* out, int n) { plain::chain_links(pitch.data(), front.data(), rear.data(), centre.data(), out, n); });
   compare<Length, double>(
       "chain_centre",
       [&](Length* out, int n) {
         typed::chain_centre(pitch_t.data(), front_t.data(), rear_t.data(), links.data(), out, n);
       },
-      [&](double* out, int n) {
-        plain::chain_centre(pitch.data(), front.data(), rear.data(), links.data(), out, n);
-      });
+      [&](double* out, int n) { plain::chain_centre(pitch.data(), front.data(), rear.data(), links.data(), out, n); });
   return failures == 0 ? 0 : 1;
 }

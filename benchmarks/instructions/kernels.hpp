@@ -21,37 +21,37 @@ using AngularSpeed = double;  // rad/s
 }  // namespace plain
 
 /// SIDE is `typed` or `plain`. Arrays have `count` elements, and `out` overlaps none of the others.
-#define KERNELS(SIDE)                                                                                                 \
-  namespace SIDE {                                                                                                    \
-  /* one set-up, and the one before it */                                                                             \
-  struct Setups {                                                                                                     \
-    double primary, gear;                                                                                             \
-    Teeth base_front, base_rear, trial_front, trial_rear;                                                             \
-    Length base_circumference, trial_circumference;                                                                   \
-    AngularSpeed engine_speed;                                                                                        \
-  };                                                                                                                  \
-  struct Answer {                                                                                                     \
-    Speed base_speed, trial_speed;                                                                                    \
-    double thrust_change;                                                                                             \
-  };                                                                                                                  \
-  struct BothChanges {                                                                                                \
-    double thrust_change, speed_change;                                                                               \
-  };                                                                                                                  \
-  void one_setup(const Setups& in, Answer& out);                                                                      \
-  void one_setup_both_changes(const Setups& in, BothChanges& out);                                                    \
-  void road_speed(const AngularSpeed* engine_speed, const double* overall_ratio, const Length* circumference,         \
-                  Speed* out, int count);                                                                             \
-  void road_speed_of_one_tyre(const AngularSpeed* engine_speed, const double* overall_ratio,                          \
-                              const Length& circumference, Speed* out, int count);                                    \
-  void overall_ratio(const double* primary, const double* gear, const Teeth* front, const Teeth* rear, double* out,   \
-                     int count);                                                                                      \
-  void thrust_change(const double* base_ratio, const Length* base_circumference, const double* trial_ratio,           \
-                     const Length* trial_circumference, double* out, int count);                                      \
-  void pitch_diameter(const Length* pitch, const Teeth* teeth, Length* out, int count);                               \
-  void chain_links(const Length* pitch, const Teeth* front, const Teeth* rear, const Length* centre, double* out,     \
-                   int count);                                                                                        \
-  void chain_centre(const Length* pitch, const Teeth* front, const Teeth* rear, const double* links, Length* out,     \
-                    int count);                                                                                       \
+#define KERNELS(SIDE)                                                                                               \
+  namespace SIDE {                                                                                                  \
+  /* one set-up, and the one before it */                                                                           \
+  struct Setups {                                                                                                   \
+    double primary, gear;                                                                                           \
+    Teeth base_front, base_rear, trial_front, trial_rear;                                                           \
+    Length base_circumference, trial_circumference;                                                                 \
+    AngularSpeed engine_speed;                                                                                      \
+  };                                                                                                                \
+  struct Answer {                                                                                                   \
+    Speed base_speed, trial_speed;                                                                                  \
+    double thrust_change;                                                                                           \
+  };                                                                                                                \
+  struct BothChanges {                                                                                              \
+    double thrust_change, speed_change;                                                                             \
+  };                                                                                                                \
+  void one_setup(const Setups& in, Answer& out);                                                                    \
+  void one_setup_both_changes(const Setups& in, BothChanges& out);                                                  \
+  void road_speed(const AngularSpeed* engine_speed, const double* overall_ratio, const Length* circumference,       \
+                  Speed* out, int count);                                                                           \
+  void road_speed_of_one_tyre(const AngularSpeed* engine_speed, const double* overall_ratio,                        \
+                              const Length& circumference, Speed* out, int count);                                  \
+  void overall_ratio(const double* primary, const double* gear, const Teeth* front, const Teeth* rear, double* out, \
+                     int count);                                                                                    \
+  void thrust_change(const double* base_ratio, const Length* base_circumference, const double* trial_ratio,         \
+                     const Length* trial_circumference, double* out, int count);                                    \
+  void pitch_diameter(const Length* pitch, const Teeth* teeth, Length* out, int count);                             \
+  void chain_links(const Length* pitch, const Teeth* front, const Teeth* rear, const Length* centre, double* out,   \
+                   int count);                                                                                      \
+  void chain_centre(const Length* pitch, const Teeth* front, const Teeth* rear, const double* links, Length* out,   \
+                    int count);                                                                                     \
   }
 
 KERNELS(typed)

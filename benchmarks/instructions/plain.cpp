@@ -116,13 +116,11 @@ void pitch_diameter(const double* pitch, const int* teeth, double* out, int coun
   for (int i = 0; i < count; ++i) out[i] = diameter_of(pitch[i], teeth[i]);
 }
 
-void chain_links(const double* pitch, const int* front, const int* rear, const double* centre, double* out,
-                 int count) {
+void chain_links(const double* pitch, const int* front, const int* rear, const double* centre, double* out, int count) {
   for (int i = 0; i < count; ++i) out[i] = links_of(pitch[i], front[i], rear[i], centre[i]);
 }
 
-void chain_centre(const double* pitch, const int* front, const int* rear, const double* links, double* out,
-                  int count) {
+void chain_centre(const double* pitch, const int* front, const int* rear, const double* links, double* out, int count) {
   for (int i = 0; i < count; ++i) out[i] = centre_of(pitch[i], front[i], rear[i], links[i]);
 }
 

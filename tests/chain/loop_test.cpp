@@ -325,9 +325,8 @@ TEST(ChainLoop, RefusesACentreDistanceAtWhichTheSprocketsCollide) {
                              Sprocket(ChainSeries("520"), 40_teeth).tip_diameter().high));
   EXPECT_TRUE(loop.try_links(smallest));
   for (const Length& centre : {Length::from_value(std::nextafter(smallest.value(), 0.0)), 100.0_mm, Length(), -640.0_mm,
-                              Length::from_value(not_a_number), Length::from_value(infinite),
-                              Length::from_value(-infinite), Length::from_value(1e300),
-                              Length::from_value(DBL_MAX)}) {
+                               Length::from_value(not_a_number), Length::from_value(infinite),
+                               Length::from_value(-infinite), Length::from_value(1e300), Length::from_value(DBL_MAX)}) {
     const auto links = loop.try_links(centre);
     ASSERT_FALSE(links) << centre.value();
     EXPECT_EQ(links.error().kind(), ErrorKind::range);
@@ -399,8 +398,8 @@ TEST(ChainCentre, IsNotANumberWhereThereIsNone) {
   EXPECT_TRUE(std::isfinite(centre(0.0127, 106.0)));
   for (const double pitch : {0.0, -0.0127, not_a_number, infinite, -infinite})
     EXPECT_TRUE(std::isnan(centre(pitch, 106.0)));
-  for (const double links : {0.0, -106.0, 14.0, 28.5, 28.6, 40.0, 43.0, 44.0, not_a_number, infinite,
-                             -infinite, DBL_MAX})
+  for (const double links :
+       {0.0, -106.0, 14.0, 28.5, 28.6, 40.0, 43.0, 44.0, not_a_number, infinite, -infinite, DBL_MAX})
     EXPECT_TRUE(std::isnan(centre(0.0127, links))) << links;
 }
 
@@ -408,8 +407,8 @@ TEST(ChainCentre, HasAnAnswerFromWhereThePitchCirclesTouch) {
   for (const int front : {4, 5, 14, 300, 1000}) {
     for (const int rear : {4, 5, 43, 999, 1000}) {
       // A hair apart, so that the rounding of the sum decides nothing.
-      const Length touching = 0.5 * (1.0 + 1e-12) *
-                              (pitch_diameter(1.0_m, Teeth(front)) + pitch_diameter(1.0_m, Teeth(rear)));
+      const Length touching =
+          0.5 * (1.0 + 1e-12) * (pitch_diameter(1.0_m, Teeth(front)) + pitch_diameter(1.0_m, Teeth(rear)));
       const double links = chain_links(1.0_m, Teeth(front), Teeth(rear), touching);
       EXPECT_NEAR(chain_centre(1.0_m, Teeth(front), Teeth(rear), links) / touching, 1.0, 2e-13) << front << "/" << rear;
       EXPECT_TRUE(std::isnan(chain_centre(1.0_m, Teeth(front), Teeth(rear), links * (1.0 - 1e-6)).value()));

@@ -23,9 +23,7 @@ const ChainSeriesRow* row_named(std::string_view name) {
 }
 
 /// A table's millimetres are those of the literal, to the last bit but one.
-void expect_mm(Length length, const std::string& printed) {
-  EXPECT_DOUBLE_EQ(length / units::mm, number(printed));
-}
+void expect_mm(Length length, const std::string& printed) { EXPECT_DOUBLE_EQ(length / units::mm, number(printed)); }
 
 void expect_dimensions(const ChainSeriesRow& row, const Row& printed) {
   expect_mm(row.pitch, printed.at("pitch_mm"));

@@ -22,13 +22,40 @@ struct Spelling {
 
 TEST(ChainSeries, ReadsEveryUsualSpelling) {
   for (const auto& [text, name] : {
-           Spelling{"520", "520"}, {" 520 ", "520"}, {"5 2 0", "520"}, {"\t520", "520"}, {"520\xC2\xA0", "520"},
-           {"08B", "08B"}, {"08b", "08B"}, {"08 B", "08B"}, {"08B-1", "08B"}, {"08b - 1", "08B"},
-           {"08B\xE2\x80\x93" "1", "08B"}, {"ISO 08B", "08B"}, {"iso606 08B-1", "08B"}, {"ISO 606 08B", "08B"},
-           {"40", "08A"}, {"ANSI 40", "08A"}, {"ansi 40-1", "08A"}, {"#40", "08A"}, {"ANSI #40", "08A"},
-           {"No. 40", "08A"}, {"100", "20A"}, {"240", "48A"}, {"25", "04C"}, {"35", "06C"}, {"41", "085"},
-           {"cycle", "cycle"}, {"Cycle", "cycle"}, {"CYCLE", "cycle"}, {"1/2 x 3/32", "cycle"},
-           {"1/2x3/32", "cycle"}, {"1/2 \xC3\x97 3/32", "cycle"}, {"081", "081"},
+           Spelling{"520", "520"},
+           {" 520 ", "520"},
+           {"5 2 0", "520"},
+           {"\t520", "520"},
+           {"520\xC2\xA0", "520"},
+           {"08B", "08B"},
+           {"08b", "08B"},
+           {"08 B", "08B"},
+           {"08B-1", "08B"},
+           {"08b - 1", "08B"},
+           {"08B\xE2\x80\x93"
+            "1",
+            "08B"},
+           {"ISO 08B", "08B"},
+           {"iso606 08B-1", "08B"},
+           {"ISO 606 08B", "08B"},
+           {"40", "08A"},
+           {"ANSI 40", "08A"},
+           {"ansi 40-1", "08A"},
+           {"#40", "08A"},
+           {"ANSI #40", "08A"},
+           {"No. 40", "08A"},
+           {"100", "20A"},
+           {"240", "48A"},
+           {"25", "04C"},
+           {"35", "06C"},
+           {"41", "085"},
+           {"cycle", "cycle"},
+           {"Cycle", "cycle"},
+           {"CYCLE", "cycle"},
+           {"1/2 x 3/32", "cycle"},
+           {"1/2x3/32", "cycle"},
+           {"1/2 \xC3\x97 3/32", "cycle"},
+           {"081", "081"},
        }) {
     const auto series = ChainSeries::make(text);
     ASSERT_TRUE(series) << text;
@@ -58,12 +85,12 @@ struct Mistake {
 
 TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
   for (const auto& [text, position, nearest] : {
-           Mistake{"08B-2", 3, "08B"},   // two strands
-           {"520H", 3, "520"},           // a make of it
-           {"52", 2, "520"},             // half a name
-           {"08D", 2, "081"},            // no such letter; of three as near, the first of the table
-           {"ANSI 401", 7, "40"},        // no such number
-           {"52\x01", 2, "520"},         // a control character
+           Mistake{"08B-2", 3, "08B"},  // two strands
+           {"520H", 3, "520"},          // a make of it
+           {"52", 2, "520"},            // half a name
+           {"08D", 2, "081"},           // no such letter; of three as near, the first of the table
+           {"ANSI 401", 7, "40"},       // no such number
+           {"52\x01", 2, "520"},        // a control character
            {"foo", 0, ""},
            {"", 0, ""},
            {"   ", 3, ""},

@@ -16,7 +16,8 @@ TEST(Error, OfParsingSaysWhatWhereAndWhatWasExpected) {
 }
 
 TEST(Error, ShowsControlCharactersAndCutsALongText) {
-  EXPECT_STREQ(Error::parse(std::string_view("a\n\0b", 4), 1, "p", "e").what(), "p at position 1 of \"a\\x0a\\x00b\"; expected e");
+  EXPECT_STREQ(Error::parse(std::string_view("a\n\0b", 4), 1, "p", "e").what(),
+               "p at position 1 of \"a\\x0a\\x00b\"; expected e");
   const std::string what = Error::parse(std::string(500, 'z'), 0, "p", "e").what();
   EXPECT_LT(what.size(), 130u);
   EXPECT_NE(what.find("zzz...\""), std::string::npos);

@@ -32,12 +32,23 @@ struct Bad {
 };
 
 TEST(ParseQuantity, RefusesAnythingElseAndSaysWhere) {
-  for (const auto& [text, position, problem] :
-       {Bad{"", 0, "nothing to read"}, {"   ", 3, "nothing to read"}, {"mm", 0, "no number"}, {"612", 3, "no unit"},
-        {"612 ", 3, "no unit"}, {"612 kg", 4, "unknown unit"}, {"612 MM", 4, "unknown unit"},
-        {"612 mm mm", 4, "unknown unit"}, {"1,5 mm", 1, "unknown unit"}, {"nan mm", 0, "not finite"},
-        {"inf mm", 0, "not finite"}, {"1e999 mm", 0, "too large"}, {"--1 mm", 0, "no number"}, {"+-1 mm", 0, "two signs"}, {"+", 0, "no number"},
-        {"0x10 mm", 1, "unknown unit"}, {"1e308 mile", 0, "too large"}}) {
+  for (const auto& [text, position, problem] : {Bad{"", 0, "nothing to read"},
+                                                {"   ", 3, "nothing to read"},
+                                                {"mm", 0, "no number"},
+                                                {"612", 3, "no unit"},
+                                                {"612 ", 3, "no unit"},
+                                                {"612 kg", 4, "unknown unit"},
+                                                {"612 MM", 4, "unknown unit"},
+                                                {"612 mm mm", 4, "unknown unit"},
+                                                {"1,5 mm", 1, "unknown unit"},
+                                                {"nan mm", 0, "not finite"},
+                                                {"inf mm", 0, "not finite"},
+                                                {"1e999 mm", 0, "too large"},
+                                                {"--1 mm", 0, "no number"},
+                                                {"+-1 mm", 0, "two signs"},
+                                                {"+", 0, "no number"},
+                                                {"0x10 mm", 1, "unknown unit"},
+                                                {"1e308 mile", 0, "too large"}}) {
     const auto result = try_parse_quantity<Length>(text);
     ASSERT_FALSE(result) << text;
     EXPECT_EQ(result.error().kind(), ErrorKind::parse) << text;

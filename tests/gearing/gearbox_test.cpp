@@ -9,8 +9,10 @@ namespace {
 using namespace layshaft;
 
 GearboxParts good() {
-  return {.primary = GearPair{20_teeth, 61_teeth}, .gears = {2.5, GearPair{18_teeth, 30_teeth}, 1.2},
-          .idle = 1300_rpm, .rev_limit = 9000_rpm};
+  return {.primary = GearPair{20_teeth, 61_teeth},
+          .gears = {2.5, GearPair{18_teeth, 30_teeth}, 1.2},
+          .idle = 1300_rpm,
+          .rev_limit = 9000_rpm};
 }
 
 TEST(Gearbox, KeepsWhatItWasMadeOf) {
@@ -37,11 +39,16 @@ TEST(Gearbox, NamesThePartThatIsOutOfRange) {
       {"primary", [&](GearboxParts& p) { p.primary = 0.0; }},
       {"primary", [&](GearboxParts& p) { p.primary = 100.1; }},
       {"primary", [&](GearboxParts& p) { p.primary = nan; }},
-      {"ratio of gear 2", [&](GearboxParts& p) { p.gears = {2.0, -1.0}; }},
+      {"ratio of gear 2",
+       [&](GearboxParts& p) {
+         p.gears = {2.0, -1.0};
+       }},
       {"ratio of gear 1", [&](GearboxParts& p) { p.gears = {infinity}; }},
       {"number of gears is 0", [&](GearboxParts& p) { p.gears = {}; }},
       {"number of gears is more than 16",
-       [&](GearboxParts& p) { for (std::size_t i = 0; i <= most_gears; ++i) p.gears.push_back(1.0); }},
+       [&](GearboxParts& p) {
+         for (std::size_t i = 0; i <= most_gears; ++i) p.gears.push_back(1.0);
+       }},
       {"idle", [&](GearboxParts& p) { p.idle = 0_rpm; }},
       {"idle", [&](GearboxParts& p) { p.idle = 9001_rpm; }},
       {"idle", [&](GearboxParts& p) { p.idle = nan * units::rpm; }},

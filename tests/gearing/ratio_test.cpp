@@ -15,15 +15,16 @@ TEST(GearRatio, AgreesWithJindalsGearbox) {
   EXPECT_NEAR(gear_ratio(18_teeth, 50_teeth) * gear_ratio(23_teeth, 47_teeth), printed_number("TB25", 2), 0.0005);
 }
 
-// Source: a published article on reading gear ratios (road_worked_examples.csv, TB14): primary drive 1.708 x 0.973 makes 1.662.
+// Source: a published article on reading gear ratios (road_worked_examples.csv, TB14): primary drive 1.708 x 0.973
+// makes 1.662.
 TEST(OverallRatio, MultipliesAllStages) {
   const double primary = 1.708 * 0.973;
   EXPECT_NEAR(primary, printed_number("TB14", 0), 0.0005);
   EXPECT_DOUBLE_EQ(overall_ratio(primary, 1.25, 12_teeth, 34_teeth), primary * 1.25 * 34.0 / 12.0);
 }
 
-// Source: an examination question's answer of 4.2, cut off after one decimal (road_worked_examples.csv, TB23): a gear of 30
-// teeth that drives one of 29, and a final drive of 20 to 88.
+// Source: an examination question's answer of 4.2, cut off after one decimal (road_worked_examples.csv, TB23): a gear
+// of 30 teeth that drives one of 29, and a final drive of 20 to 88.
 TEST(OverallRatio, AgreesWithTheQuestionsAnswer) {
   const double ratio = overall_ratio(1.0, gear_ratio(30_teeth, 29_teeth), 20_teeth, 88_teeth);
   EXPECT_GE(ratio, printed_number("TB23", 0));

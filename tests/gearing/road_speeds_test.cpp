@@ -7,8 +7,9 @@ namespace {
 using namespace layshaft;
 
 RoadSpeeds speeds() {
-  return {Gearbox({.primary = 3.0, .gears = {2.5, 1.0}, .idle = 1300_rpm, .rev_limit = 9000_rpm, .lowest_pull = 2500_rpm}),
-          12_teeth, 48_teeth, Band<Length>{1.9_m, 2.0_m, 2.1_m}};
+  return {
+      Gearbox({.primary = 3.0, .gears = {2.5, 1.0}, .idle = 1300_rpm, .rev_limit = 9000_rpm, .lowest_pull = 2500_rpm}),
+      12_teeth, 48_teeth, Band<Length>{1.9_m, 2.0_m, 2.1_m}};
 }
 
 TEST(RoadSpeeds, HaveTheOverallRatios) {
@@ -42,7 +43,8 @@ TEST(RoadSpeeds, OfAGearGoFromTheLowestPullToTheLimit) {
 TEST(RoadSpeeds, CountGearsFromOneAndRefuseOthers) {
   for (const int bad : {0, -1, 3, 1000}) {
     EXPECT_FALSE(speeds().try_speed_range(bad));
-    EXPECT_EQ(speeds().try_speed_at(1000_rpm, bad).error().what(), "gear is " + std::to_string(bad) + "; expected 1 to 2");
+    EXPECT_EQ(speeds().try_speed_at(1000_rpm, bad).error().what(),
+              "gear is " + std::to_string(bad) + "; expected 1 to 2");
   }
   const double nan = std::numeric_limits<double>::quiet_NaN();
   EXPECT_FALSE(speeds().try_speed_at(nan * units::rpm, 1));

@@ -10,14 +10,15 @@ namespace {
 using namespace layshaft;
 using layshaft_test::printed_number;
 
-// Source: a university's vehicle dynamics course, propulsion limits, example 1 (road_worked_examples.csv, TB01): 3200 rpm
-// in third (1.46) on a final drive of 3.944 with a nominal rolling radius of 0.2888 m.
+// Source: a university's vehicle dynamics course, propulsion limits, example 1 (road_worked_examples.csv, TB01): 3200
+// rpm in third (1.46) on a final drive of 3.944 with a nominal rolling radius of 0.2888 m.
 TEST(RoadSpeed, AgreesWithTheCoursesExample) {
   const Length circumference = 2.0 * pi * 0.2888_m;
   EXPECT_NEAR(road_speed(3200_rpm, 1.46 * 3.944, circumference) / units::kmh, printed_number("TB01", 0), 0.00005);
 }
 
-// Source: a published article on reading gear ratios (road_worked_examples.csv, TB14): 2000 rpm in third, down to the wheel.
+// Source: a published article on reading gear ratios (road_worked_examples.csv, TB14): 2000 rpm in third, down to the
+// wheel.
 TEST(RoadSpeed, AgreesWithTheTouringMotorcyclesWheel) {
   const double primary = 1.708 * 0.973;
   const Length circumference = 2.0_m;
@@ -41,8 +42,8 @@ TEST(EngineSpeed, IsTheInverseOfRoadSpeed) {
   }
 }
 
-// Common practice, no source: 40 to 45 teeth behind with a tyre 6 % taller takes a top speed of 85 mph to about 80, and a
-// first gear that ended at 15 mph to about 13 with 40 to 49 and that tyre.
+// Common practice, no source: 40 to 45 teeth behind with a tyre 6 % taller takes a top speed of 85 mph to about 80, and
+// a first gear that ended at 15 mph to about 13 with 40 to 49 and that tyre.
 TEST(RoadSpeed, ChangesAsRidersSay) {
   const AngularSpeed limit = engine_speed(85_mph, 40.0, 2.0_m);
   EXPECT_NEAR(road_speed(limit, 45.0, 1.06 * 2.0_m) / units::mph, 80.0, 0.5);

@@ -50,13 +50,15 @@ TEST(SpeedometerReading, HasAVerdictAtAnySpeed) {
   EXPECT_EQ(SpeedometerReading(fast, Band<double>::exactly(0.9)).verdict(100_kmh), SpeedometerVerdict::too_low);
   EXPECT_EQ(SpeedometerReading(fast, Band<double>::exactly(1.2)).verdict(100_kmh), SpeedometerVerdict::too_high);
   EXPECT_EQ(SpeedometerReading(fast, Band<double>::exactly(0.97)).verdict(100_kmh), SpeedometerVerdict::uncertain);
-  EXPECT_EQ(SpeedometerReading(std::nullopt, Band<double>::exactly(0.97)).verdict(100_kmh), SpeedometerVerdict::uncertain);
+  EXPECT_EQ(SpeedometerReading(std::nullopt, Band<double>::exactly(0.97)).verdict(100_kmh),
+            SpeedometerVerdict::uncertain);
   EXPECT_EQ(SpeedometerReading(fast, Band<double>::exactly(1.2)).verdict(0_kmh), SpeedometerVerdict::lawful);
 }
 
 TEST(SpeedometerReading, RefusesASpeedThatCannotBe) {
   const SpeedometerReading reading(fast, shorter_geared);
-  for (const double good : {0.0, 1.0, 10000.0 / 3.6}) EXPECT_TRUE(reading.try_indicated(Speed::from_value(good))) << good;
+  for (const double good : {0.0, 1.0, 10000.0 / 3.6})
+    EXPECT_TRUE(reading.try_indicated(Speed::from_value(good))) << good;
   for (const double bad : {-1e-9, -10.0, 2778.0, std::numeric_limits<double>::quiet_NaN(),
                            std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()}) {
     EXPECT_FALSE(reading.try_indicated(Speed::from_value(bad))) << bad;

@@ -24,7 +24,8 @@ TEST(Speedometer, HasAnErrorFromThirtyPercentSlowToFiftyPercentFast) {
   }
   for (const double bad : {-0.3001, 0.5001, 4.0, std::numeric_limits<double>::quiet_NaN(),
                            std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()})
-    for (const Band<double>& band : {Band<double>{bad, 0.1, 0.2}, Band<double>{0.0, bad, 0.2}, Band<double>{0.0, 0.1, bad}}) {
+    for (const Band<double>& band :
+         {Band<double>{bad, 0.1, 0.2}, Band<double>{0.0, bad, 0.2}, Band<double>{0.0, 0.1, bad}}) {
       const auto made = Speedometer::make(SpeedometerSensor::layshaft, band);
       ASSERT_FALSE(made) << bad;
       EXPECT_EQ(made.error().kind(), ErrorKind::range);

@@ -24,7 +24,8 @@ std::string raised(Call call) {
 TEST(ParseJson, TakesOneWholeValueAndNothingBehindIt) {
   EXPECT_EQ(parse_json(" {\"a\": [1, 2.5, \"x\"]}\n ").as_object().size(), 1u);
   EXPECT_TRUE(parse_json("null").is_null());
-  for (const char* bad : {"", " ", "{} {}", "[1,]", "{\"a\":1,}", "// note\n{}", "NaN", "'a'", "01", "+1", "1.", "[1 2]"})
+  for (const char* bad :
+       {"", " ", "{} {}", "[1,]", "{\"a\":1,}", "// note\n{}", "NaN", "'a'", "01", "+1", "1.", "[1 2]"})
     EXPECT_NE(raised([&] { static_cast<void>(parse_json(bad)); }), "") << bad;
 }
 
@@ -55,7 +56,8 @@ TEST(ParseJson, CutsNoCharacterInTwo) {
 }
 
 TEST(JsonValue, TellsWhatItExpectedAndWhatItGotAtItsPath) {
-  const auto document = parse_json(R"({"list": [1, "two", 3.5, 1e400, -7], "long": "üüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüü"})");
+  const auto document =
+      parse_json(R"({"list": [1, "two", 3.5, 1e400, -7], "long": "üüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüüü"})");
   JsonObject object(JsonValue(document, "$"), "a thing");
   const auto list = object.at("list").elements("a list");
   ASSERT_EQ(list.size(), 5u);
@@ -67,7 +69,8 @@ TEST(JsonValue, TellsWhatItExpectedAndWhatItGotAtItsPath) {
   EXPECT_EQ(list[0].number("a number"), 1.0);
   EXPECT_EQ(raised([&] { static_cast<void>(list[0].text("a text")); }), "$.list[0]: expected a text, got 1");
   EXPECT_EQ(raised([&] { static_cast<void>(list[1].number("a ratio")); }), "$.list[1]: expected a ratio, got \"two\"");
-  EXPECT_TRUE(raised([&] { static_cast<void>(list[2].whole("a count")); }).starts_with("$.list[2]: expected a count, got 3.5"));
+  EXPECT_TRUE(
+      raised([&] { static_cast<void>(list[2].whole("a count")); }).starts_with("$.list[2]: expected a count, got 3.5"));
   EXPECT_TRUE(raised([&] { static_cast<void>(list[3].whole("a count")); }).starts_with("$.list[3]: expected a count"));
   EXPECT_EQ(raised([&] { static_cast<void>(list[4].count<TeethKind>()); }),
             "$.list[4]: number of teeth is -7; expected 4 to 1000");
@@ -87,7 +90,8 @@ TEST(JsonObject, AccountsForEveryKey) {
   EXPECT_EQ(raised([&] { object.done(); }), "$.x: unknown key \"c\"; expected one of a, b, d, b");
   static_cast<void>(object.at("c"));
   EXPECT_EQ(raised([&] { object.done(); }), "");
-  EXPECT_EQ(raised([&] { JsonObject(JsonValue(document.at("a"), "$.x.a"), "a thing"); }), "$.x.a: expected a thing, got 1");
+  EXPECT_EQ(raised([&] { JsonObject(JsonValue(document.at("a"), "$.x.a"), "a thing"); }),
+            "$.x.a: expected a thing, got 1");
 }
 
 TEST(ReadBand, TakesOneValueOrThree) {
@@ -110,7 +114,8 @@ TEST(ReadWord, KnowsTheWordsOfAnEnumeration) {
   constexpr Colour colours[] = {Colour::red, Colour::green};
   const auto green = parse_json("\"green\""), blue = parse_json("\"blue\""), one = parse_json("1");
   EXPECT_EQ(read_word(JsonValue(green, "$"), colours), Colour::green);
-  EXPECT_EQ(raised([&] { static_cast<void>(read_word(JsonValue(blue, "$"), colours)); }), "$: expected one of \"red\", \"green\", got \"blue\"");
+  EXPECT_EQ(raised([&] { static_cast<void>(read_word(JsonValue(blue, "$"), colours)); }),
+            "$: expected one of \"red\", \"green\", got \"blue\"");
   EXPECT_NE(raised([&] { static_cast<void>(read_word(JsonValue(one, "$"), colours)); }), "");
 }
 

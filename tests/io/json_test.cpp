@@ -109,7 +109,8 @@ TEST(Json, IsWrittenForPeople) {
 
 TEST(Json, MayLeaveOutWhatHasADefaultAndMayBeSpacedAnyhow) {
   const auto machine = try_machine_from_json(
-      "\r\n{\"stock\":{\"rear\":44,\"front\":16.0,\"tyre\":\"2.75-17\",\"links\":null},\"speedometer\":\"rear wheel\",\t"
+      "\r\n{\"stock\":{\"rear\":44,\"front\":16.0,\"tyre\":\"2.75-17\",\"links\":null},\"speedometer\":\"rear "
+      "wheel\",\t"
       "\"chain\":\"420\",\"adjuster\":{\"centre_max\":\"53.3cm\",\"centre_min\":\"0.505 m\"},\"gearbox\":{\"gears\":[3,"
       "{\"driven\":27,\"driving\":21}],\"rev_limit\":\"8400rpm\",\"idle\":\"1350 rpm\"},\"name\":\"W\\u00fchlmaus\","
       "\"layshaft\":1}\n\n");
@@ -155,14 +156,17 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"name\"", "\"nmae\"", "$: ", "missing key \"name\""},
           {"\"kind\"", "\"knid\"", "$: ", "unknown key \"knid\"; expected one of "},
           {"\"idle\"", "\"idel\"", "$.gearbox: ", "missing key \"idle\""},
-          {"\"lowest_pull\"", "\"lowest\"", "$.gearbox: ", "unknown key \"lowest\"; expected one of primary, gears, idle"},
-          {"\"slack\"", "\"slak\"", "$.adjuster: ", "unknown key \"slak\"; expected one of centre_min, centre_max, slack"},
+          {"\"lowest_pull\"", "\"lowest\"",
+           "$.gearbox: ", "unknown key \"lowest\"; expected one of primary, gears, idle"},
+          {"\"slack\"", "\"slak\"",
+           "$.adjuster: ", "unknown key \"slak\"; expected one of centre_min, centre_max, slack"},
           {"\"sensor\"", "\"senses\"", "$.speedometer: ", "missing key \"sensor\""},
           {"\"driving\": 12", "\"drivin\": 12", "$.gearbox.gears[0]: ", "missing key \"driving\""},
           {"\"front\": 12", "\"front\": 12, \"fornt\": 12", "$.stock: ", "unknown key \"fornt\""},
           {"\"front\": 12,", "", "$.stock: ", "missing key \"front\""},
           // units
-          {"\"602 mm\"", "\"602 kg\"", "$.adjuster.centre_min: ", "unknown unit at position 4 of \"602 kg\"; expected a Length"},
+          {"\"602 mm\"", "\"602 kg\"",
+           "$.adjuster.centre_min: ", "unknown unit at position 4 of \"602 kg\"; expected a Length"},
           {"\"602 mm\"", "\"602\"", "$.adjuster.centre_min: ", "no unit at position 3"},
           {"\"602 mm\"", "602", "$.adjuster.centre_min: ", "expected a text with a unit, such as \"612 mm\", got 602"},
           {"\"9100 rpm\"", "\"9100 mph\"", "$.gearbox.rev_limit: ", "unknown unit"},
@@ -172,7 +176,8 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"Fernbrake 280 trail bike\"", "280", "$.name: ", "expected the machine's name, got 280"},
           {"\"Fernbrake 280 trail bike\"", "\"\"", "$: ", "length of the machine's name is 0 bytes"},
           {"\"motorcycle\"", "\"unicycle\"", "$.kind: ", "expected one of \"motorcycle\", \"cycle\", got \"unicycle\""},
-          {"\"layshaft\"}", "\"gearbox\"}", "$.speedometer.sensor: ", "expected one of \"layshaft\", \"rear wheel\", \"front wheel\""},
+          {"\"layshaft\"}", "\"gearbox\"}",
+           "$.speedometer.sensor: ", "expected one of \"layshaft\", \"rear wheel\", \"front wheel\""},
           {"{\"sensor\": \"layshaft\"}", "[]", "$.speedometer: ", "expected what the speedometer senses"},
           {"\"front\": 12", "\"front\": \"12\"", "$.stock.front: ", "expected a whole number of teeth, got \"12\""},
           {"\"front\": 12", "\"front\": 12.5", "$.stock.front: ", "expected a whole number of teeth, got 1.25"},
@@ -184,7 +189,8 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"520\"", "\"521\"", "$.chain: ", "unknown chain series"},
           {"\"110/100-18 64M\"", "\"110/1OO-18\"", "$.stock.tyre: ", "position 5"},
           {"\"110/100-18 64M\"", "18", "$.stock.tyre: ", "expected a tyre's marking"},
-          {"\"tyre\": \"110/100-18 64M\"", "\"tyre_use\": \"road\"", "$.stock.tyre_use: ", "expected no use where no tyre is stated"},
+          {"\"tyre\": \"110/100-18 64M\"", "\"tyre_use\": \"road\"",
+           "$.stock.tyre_use: ", "expected no use where no tyre is stated"},
           {"\"tyre\": \"110/100-18 64M\",", "", "$.stock: ", "a set-up needs a tyre, or a measured circumference"},
           // ranges
           {"\"front\": 12", "\"front\": 3", "$.stock.front: ", "number of teeth is 3; expected 4 to 1000"},
@@ -194,9 +200,10 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"9100 rpm\"", "\"0 rpm\"", "$.gearbox: ", "rev_limit is 0 rpm"},
           {"\"1500 rpm\"", "\"9101 rpm\"", "$.gearbox: ", "idle is 9101 rpm; expected 1 rpm to 9100 rpm"},
           {"\"640 mm\"", "\"600 mm\"", "$.adjuster: ", "centre_max is 600 mm; expected 602 mm to 100000 mm"},
-          {"{\"sensor\": \"layshaft\"}", "{\"sensor\": \"layshaft\", \"reading_error\": 0.6}", "$.speedometer: ",
-           "reading_error is 0.6; expected -0.3 to 0.5"},
-          {"\"front\": 12", "\"front\": 12, \"circumference\": {\"low\": \"2.1 m\", \"nominal\": \"2 m\", \"high\": \"2.2 m\"}",
+          {"{\"sensor\": \"layshaft\"}", "{\"sensor\": \"layshaft\", \"reading_error\": 0.6}",
+           "$.speedometer: ", "reading_error is 0.6; expected -0.3 to 0.5"},
+          {"\"front\": 12",
+           "\"front\": 12, \"circumference\": {\"low\": \"2.1 m\", \"nominal\": \"2 m\", \"high\": \"2.2 m\"}",
            "$.stock: ", "low, nominal and high in rising order"},
           {"\"front\": 12", "\"front\": 12, \"circumference\": {\"low\": \"2 m\", \"nominal\": \"2 m\"}",
            "$.stock.circumference: ", "missing key \"high\""},
@@ -289,8 +296,8 @@ TEST(Json, RefusesAKeyThatStandsTwice) {
 }
 
 TEST(Json, IsNotTakenFromTextsThatAreTooDeepOrTooLong) {
-  const auto deep = try_machine_from_json("{\"layshaft\": 1, \"name\": " + std::string(100000, '[') +
-                                          std::string(100000, ']') + "}");
+  const auto deep =
+      try_machine_from_json("{\"layshaft\": 1, \"name\": " + std::string(100000, '[') + std::string(100000, ']') + "}");
   ASSERT_FALSE(deep);
   EXPECT_EQ(deep.error().kind(), ErrorKind::parse);
   const std::string good = to_json(layshaft_test::trail_bike());

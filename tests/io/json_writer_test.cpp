@@ -29,7 +29,8 @@ TEST(WriteJson, KeepsShortPartsOnOneLineAndTheWholeOnMany) {
 TEST(WriteJson, BreaksALongPartIntoLines) {
   const std::string word(30, 'w');
   const auto value = parse_json("{\"a\": [\"" + word + "\", \"" + word + "\", \"" + word + "\"]}");
-  EXPECT_EQ(written(value), "{\n  \"a\": [\n    \"" + word + "\",\n    \"" + word + "\",\n    \"" + word + "\"\n  ]\n}");
+  EXPECT_EQ(written(value),
+            "{\n  \"a\": [\n    \"" + word + "\",\n    \"" + word + "\",\n    \"" + word + "\"\n  ]\n}");
 }
 
 TEST(WriteJson, WritesNumbersInTheFewestDigitsAndEscapesTexts) {
@@ -43,7 +44,8 @@ TEST(WriteJson, WritesNumbersInTheFewestDigitsAndEscapesTexts) {
 }
 
 TEST(WriteJson, ReadsBackAsTheSameValue) {
-  for (const char* text : {R"({"a":[1,2.5,"x",null,true,{"b":[]}],"c\"d":{"e":-1e-7}})", "[[[[1],[2]],[[3],[4]]]]", "{}", "[]"})
+  for (const char* text :
+       {R"({"a":[1,2.5,"x",null,true,{"b":[]}],"c\"d":{"e":-1e-7}})", "[[[[1],[2]],[[3],[4]]]]", "{}", "[]"})
     EXPECT_EQ(parse_json(written(parse_json(text))), parse_json(text)) << written(parse_json(text));
 }
 

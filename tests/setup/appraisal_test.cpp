@@ -45,9 +45,8 @@ TEST(Appraise, TakesTheShortestEvenChainThatFitsUnlessLinksAreStated) {
     const ChainFit chosen = appraise(machine, machine.stock()).chain();
     EXPECT_TRUE(chosen.fits) << machine.name();
     EXPECT_EQ(chosen.links.count() % 2, 0) << machine.name();
-    const auto shorter = appraise(machine, with(machine.stock(), [&](SetupParts& parts) {
-                                    parts.links = Links(chosen.links.count() - 2);
-                                  }));
+    const auto shorter = appraise(
+        machine, with(machine.stock(), [&](SetupParts& parts) { parts.links = Links(chosen.links.count() - 2); }));
     EXPECT_FALSE(shorter.chain().fits) << machine.name();
     EXPECT_LT(shorter.chain().adjuster_forward.low, 0.0_mm) << machine.name();
     EXPECT_EQ(shorter.chain().links.count(), chosen.links.count() - 2);
@@ -103,7 +102,8 @@ TEST(Appraise, GivesListsThatOutliveIt) {
   const Machine machine = layshaft_test::trail_bike();
   const Appraisal kept = appraise(machine, machine.stock());
   std::size_t told = 0;
-  for (const Caution& caution : appraise(machine, machine.stock()).cautions()) EXPECT_EQ(caution, kept.cautions()[told++]);
+  for (const Caution& caution : appraise(machine, machine.stock()).cautions())
+    EXPECT_EQ(caution, kept.cautions()[told++]);
   EXPECT_EQ(told, kept.cautions().size());
   std::size_t gears = 0;
   for (const double ratio : appraise(machine, machine.stock()).overall_ratios())
@@ -119,25 +119,31 @@ TEST(Appraise, SaysByHowMuchNoEvenChainFitsAndWhichNearestSprocketsWould) {
   ASSERT_FALSE(appraisal);
   EXPECT_EQ(appraisal.error().kind(), ErrorKind::value);
   const std::string what = appraisal.error().what();
-  for (const char* words : {"no even number of links fits", "12/47 teeth", "108 links leave the axle", "short of its front end",
-                            "110 links run up to", "past its rear end", "the nearest sprockets that close: "})
+  for (const char* words :
+       {"no even number of links fits", "12/47 teeth", "108 links leave the axle", "short of its front end",
+        "110 links run up to", "past its rear end", "the nearest sprockets that close: "})
     EXPECT_NE(what.find(words), std::string::npos) << words << "\n" << what;
   EXPECT_THROW(static_cast<void>(appraise(machine, machine.stock())), Error);
   // The sprockets it names do close.
   const std::size_t name = what.find("close: ") + 7;
   const int front = std::stoi(what.substr(name)), rear = std::stoi(what.substr(what.find('/', name) + 1));
-  EXPECT_TRUE(appraise(machine, with(machine.stock(), [&](SetupParts& of) {
-                         of.front = Teeth(front);
-                         of.rear = Teeth(rear);
-                       })).chain().fits);
+  EXPECT_TRUE(appraise(machine, with(machine.stock(),
+                                     [&](SetupParts& of) {
+                                       of.front = Teeth(front);
+                                       of.rear = Teeth(rear);
+                                     }))
+                  .chain()
+                  .fits);
 }
 
 TEST(Appraise, RefusesFewerLinksThanTheSprocketsCanCarry) {
   const Machine machine = layshaft_test::trail_bike();
-  const auto appraisal = try_appraise(machine, with(machine.stock(), [](SetupParts& parts) { parts.links = 40_links; }));
+  const auto appraisal =
+      try_appraise(machine, with(machine.stock(), [](SetupParts& parts) { parts.links = 40_links; }));
   ASSERT_FALSE(appraisal);
   EXPECT_EQ(appraisal.error().kind(), ErrorKind::range);
-  EXPECT_TRUE(std::string(appraisal.error().what()).starts_with("number of links is 40; expected ")) << appraisal.error().what();
+  EXPECT_TRUE(std::string(appraisal.error().what()).starts_with("number of links is 40; expected "))
+      << appraisal.error().what();
 }
 
 TEST(Appraise, AllocatesNothing) {

@@ -75,36 +75,43 @@ std::vector<Case> cases() {
       {chain_ahead_of_adjuster, {of_links(106), of_links(104)}, {of_links(108), of_links(110), of_links(112)}},
       {chain_behind_adjuster, {of_links(112)}, {of_links(106), of_links(108), of_links(110)}},
       {chain_wear_room_small, {of_links(110)}, {of_links(108), of_links(112)}},  // one that does not fit has no room
-      {offset_link, {of_links(109)},
-       {of_links(108), cargo([](SetupParts& parts) { parts.links = 99_links; })}},
+      {offset_link, {of_links(109)}, {of_links(108), cargo([](SetupParts& parts) { parts.links = 99_links; })}},
       {chain_slack_unstated, {without_slack()}, {trail()}},
       {check_slack_through_travel, {trail()}, {without_slack(), cargo([](SetupParts&) {})}},
-      {front_sprocket_smaller, {of_sprockets(11, 47)},
-       {trail(), of_sprockets(13, 47), cargo([](SetupParts& parts) { parts.front = 35_teeth; })}},
-      {rear_sprocket_larger, {of_sprockets(12, 48), cargo([](SetupParts& parts) { parts.rear = 19_teeth; })},
+      {front_sprocket_smaller, {of_sprockets(11, 47)}, {trail(), of_sprockets(13, 47), cargo([](SetupParts& parts) {
+                                                          parts.front = 35_teeth;
+                                                        })}},
+      {rear_sprocket_larger,
+       {of_sprockets(12, 48), cargo([](SetupParts& parts) { parts.rear = 19_teeth; })},
        {trail(), of_sprockets(12, 46)}},
-      {chain_series_differs, {trail([](SetupParts& parts) { parts.chain = ChainSeries("525"); })},
+      {chain_series_differs,
+       {trail([](SetupParts& parts) { parts.chain = ChainSeries("525"); })},
        {trail(), trail([](SetupParts& parts) { parts.chain = ChainSeries("520"); })}},
       {new_sprockets_worn_chain, {of_sprockets(13, 47), of_sprockets(12, 46)}, {trail(), of_tyre("120/100-18 68M")}},
       {chain_joint_as_maker_says, {of_sprockets(12, 48), of_links(110)}, {trail()}},
-      {tyre_load_below_stock, {of_tyre("110/100-18 60M")},
-       {trail(), of_tyre("110/100-18 68M"), of_tyre("110/100-18")}},
-      {tyre_speed_below_stock, {of_tyre("110/100-18 64L"), of_tyre("110/100-18 64J")},
+      {tyre_load_below_stock, {of_tyre("110/100-18 60M")}, {trail(), of_tyre("110/100-18 68M"), of_tyre("110/100-18")}},
+      {tyre_speed_below_stock,
+       {of_tyre("110/100-18 64L"), of_tyre("110/100-18 64J")},
        {trail(), of_tyre("110/100-18 64R"), of_tyre("110/100-18 64H")}},
       {tyre_service_unstated, {of_tyre("110/100-18")}, {trail(), of_tyre("120/100-18 68M")}},
-      {tyre_construction_differs, {of_tyre("110/100R18 64M"), of_tyre("110/100B18 64M")}, {trail(), of_tyre("120/100-18 68M")}},
+      {tyre_construction_differs,
+       {of_tyre("110/100R18 64M"), of_tyre("110/100B18 64M")},
+       {trail(), of_tyre("120/100-18 68M")}},
       {tyre_rim_differs, {of_tyre("110/100-17 64M")}, {trail(), of_tyre("120/100-18 68M")}},
       {tyre_clearance, {of_tyre("120/100-18 68M"), of_tyre("120/80-18 64M")}, {trail(), of_tyre("90/90-18 64M")}},
-      {ride_height_changed, {of_tyre("120/100-18 68M"), of_tyre("110/90-18 64M")},
+      {ride_height_changed,
+       {of_tyre("120/100-18 68M"), of_tyre("110/90-18 64M")},
        {trail(), of_tyre("110/100-18 64M", TyreUse::special)}},
       {wheel_speed_ratio_changed,
        {of_tyre("120/100-18 68M"), trail([](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; })},
-       {trail(), of_sprockets(13, 50), cargo([](SetupParts& parts) {
-          parts.circumference = Band<Length>::exactly(1600_mm);
-        })}},
-      {over_rev_on_downshift, {of_sprockets(12, 48), of_sprockets(11, 47), of_tyre("110/90-18 64M")},
-       {trail(), of_sprockets(12, 46), of_tyre("120/100-18 68M"), cargo([](SetupParts& parts) { parts.rear = 19_teeth; })}},
-      {front_wheel_lifts_sooner, {of_sprockets(12, 48), of_sprockets(11, 47)},
+       {trail(), of_sprockets(13, 50),
+        cargo([](SetupParts& parts) { parts.circumference = Band<Length>::exactly(1600_mm); })}},
+      {over_rev_on_downshift,
+       {of_sprockets(12, 48), of_sprockets(11, 47), of_tyre("110/90-18 64M")},
+       {trail(), of_sprockets(12, 46), of_tyre("120/100-18 68M"),
+        cargo([](SetupParts& parts) { parts.rear = 19_teeth; })}},
+      {front_wheel_lifts_sooner,
+       {of_sprockets(12, 48), of_sprockets(11, 47)},
        {trail(), of_sprockets(12, 46), cargo([](SetupParts& parts) { parts.rear = 19_teeth; })}},
       {speedometer_may_read_low,
        {of_sprockets(12, 46), of_tyre("120/100-18 68M"),
@@ -112,12 +119,15 @@ std::vector<Case> cases() {
        {trail(), of_sprockets(12, 48),
         with_known_speedometer({0.04, 0.05, 0.06}, [](SetupParts& parts) { parts.rear = 46_teeth; })}},
       {speedometer_may_read_high,
-       {of_sprockets(12, 50), with_known_speedometer({0.04, 0.05, 0.06}, [](SetupParts& parts) { parts.rear = 52_teeth; })},
+       {of_sprockets(12, 50),
+        with_known_speedometer({0.04, 0.05, 0.06}, [](SetupParts& parts) { parts.rear = 52_teeth; })},
        {trail(), of_sprockets(12, 46),
         with_known_speedometer({0.0, 0.0, 0.01}, [](SetupParts& parts) { parts.rear = 48_teeth; })}},
-      {speedometer_error_unknown, {of_sprockets(12, 48)},
+      {speedometer_error_unknown,
+       {of_sprockets(12, 48)},
        {trail(), with_known_speedometer({0.0, 0.0, 0.0}, [](SetupParts& parts) { parts.rear = 48_teeth; })}},
-      {approval_and_insurance, {of_sprockets(12, 48), of_tyre("110/100-18 68M")},
+      {approval_and_insurance,
+       {of_sprockets(12, 48), of_tyre("110/100-18 68M")},
        {trail(), cargo([](SetupParts& parts) { parts.rear = 19_teeth; })}},
       {makers_manual_first, {trail(), of_sprockets(12, 48), cargo([](SetupParts&) {})}, {}},
   };
@@ -138,7 +148,8 @@ TEST(Cautions, AreAllTriedHereAndToldOnceEach) {
     EXPECT_TRUE(tried.insert(one.code).second) << to_string(one.code);
     for (const Ride& ride : one.raised) {
       std::set<CautionCode> told;
-      for (const Caution& caution : cautions_of(ride)) EXPECT_TRUE(told.insert(caution.code).second) << to_string(caution.code);
+      for (const Caution& caution : cautions_of(ride))
+        EXPECT_TRUE(told.insert(caution.code).second) << to_string(caution.code);
     }
   }
   EXPECT_EQ(tried.size(), Cautions::capacity);
@@ -180,15 +191,16 @@ TEST(Cautions, HoldWhatIsFeltOnTheRoadAgainstTheBaseAndThePartsAgainstTheStockOn
   const layshaft::Setup ridden(of_sprockets(12, 50).parts), trial(of_sprockets(12, 49).parts);
   const Cautions cautions = compare(machine, ridden, trial).cautions();
   const std::vector<Caution> told(cautions.begin(), cautions.end());
-  EXPECT_NE(find(told, rear_sprocket_larger), nullptr);      // than the maker fitted
-  EXPECT_EQ(find(told, over_rev_on_downshift), nullptr);     // not sooner than on the set-up ridden before
+  EXPECT_NE(find(told, rear_sprocket_larger), nullptr);   // than the maker fitted
+  EXPECT_EQ(find(told, over_rev_on_downshift), nullptr);  // not sooner than on the set-up ridden before
   EXPECT_EQ(find(told, front_wheel_lifts_sooner), nullptr);
   EXPECT_NE(find(told, new_sprockets_worn_chain), nullptr);
   const Cautions same = compare(machine, ridden, ridden).cautions();
   EXPECT_EQ(find({same.begin(), same.end()}, new_sprockets_worn_chain), nullptr);
 }
 
-// 2026-11-25: an axle computed a rounding error ahead of the adjuster's end fitted, and was told to stand "0.0 mm ahead".
+// 2026-11-25: an axle computed a rounding error ahead of the adjuster's end fitted, and was told to stand "0.0 mm
+// ahead".
 TEST(Cautions, SayNothingOfAnAxleAtTheVeryEndOfTheAdjuster) {
   MachineParts parts = layshaft_test::trail_bike_parts();
   parts.stock = with(parts.stock, [](SetupParts& stock) { stock.links = 108_links; });

@@ -10,7 +10,9 @@ using layshaft_test::with;
 constexpr SpeedometerSensor sensors[] = {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel,
                                          SpeedometerSensor::front_wheel};
 
-layshaft::Setup of(Teeth front, Teeth rear, const TyreSize& tyre) { return layshaft::Setup({.front = front, .rear = rear, .tyre = tyre}); }
+layshaft::Setup of(Teeth front, Teeth rear, const TyreSize& tyre) {
+  return layshaft::Setup({.front = front, .rear = rear, .tyre = tyre});
+}
 
 TEST(Changes, HaveZeroWidthWithTheSameTyreOnBothSides) {
   for (const Machine& machine :
@@ -40,7 +42,8 @@ TEST(Changes, AreNothingForTheSameSetup) {
 }
 
 TEST(Changes, OfThrustAndSpeedMultiplyToOneAtEveryCorner) {
-  const TyreSize tyres[] = {"110/100-18"_tyre, TyreSize("120/90-18", TyreUse::special), "4.10-18"_tyre, "120/80R18"_tyre};
+  const TyreSize tyres[] = {"110/100-18"_tyre, TyreSize("120/90-18", TyreUse::special), "4.10-18"_tyre,
+                            "120/80R18"_tyre};
   for (const TyreSize& from : tyres)
     for (const TyreSize& to : tyres) {
       const layshaft::Setup base = of(12_teeth, 47_teeth, from), trial = of(13_teeth, 52_teeth, to);
@@ -49,7 +52,8 @@ TEST(Changes, OfThrustAndSpeedMultiplyToOneAtEveryCorner) {
         for (const Corner rolling : corners) {
           const Length before = Rollout(base).at(size, rolling), after = Rollout(trial).at(size, rolling);
           EXPECT_NEAR((1.0 + thrust_change(base_ratio, before, trial_ratio, after)) *
-                          (1.0 + speed_change(base_ratio, before, trial_ratio, after)), 1.0, 4e-16);
+                          (1.0 + speed_change(base_ratio, before, trial_ratio, after)),
+                      1.0, 4e-16);
         }
       const Band<double> thrust = thrust_change(base, trial), speed = speed_change(base, trial);
       const Band<double> engine = engine_speed_change(base, trial);

@@ -46,8 +46,8 @@ TEST(Compare, CancelsTheSameTyreOnBothSidesToZeroWidth) {
         });
         const Comparison comparison = compare(machine, machine.stock(), trial);
         for (const Band<double>& band :
-             {comparison.thrust_change, comparison.speed_change, comparison.engine_speed_change, comparison.indicated_ratio,
-              comparison.wear.chain_tension_change, comparison.wear.front_contacts_change,
+             {comparison.thrust_change, comparison.speed_change, comparison.engine_speed_change,
+              comparison.indicated_ratio, comparison.wear.chain_tension_change, comparison.wear.front_contacts_change,
               comparison.wear.rear_contacts_change})
           EXPECT_EQ(band.width(), 0.0) << machine.name() << " " << front << " " << rear;
         for (const Contribution& one : comparison.thrust_contributions) EXPECT_EQ(one.points.width(), 0.0);
@@ -83,7 +83,8 @@ TEST(Compare, SharesTheChangeOfThrustOutToTheLastPoint) {
     auto trial = with(machine.stock(), [](SetupParts& parts) {
       parts.front = more(parts.front, -1);
       parts.rear = more(parts.rear, 2);
-      if (parts.tyre) parts.tyre = parts.tyre->notation() == TyreNotation::code ? "3.00-17 45P"_tyre : "120/100-18 68M"_tyre;
+      if (parts.tyre)
+        parts.tyre = parts.tyre->notation() == TyreNotation::code ? "3.00-17 45P"_tyre : "120/100-18 68M"_tyre;
       if (parts.circumference) parts.circumference = Band<Length>{1520_mm, 1535_mm, 1540_mm};
     });
     const Comparison comparison = compare(machine, machine.stock(), trial);
@@ -91,7 +92,8 @@ TEST(Compare, SharesTheChangeOfThrustOutToTheLastPoint) {
     EXPECT_EQ(tyre.cause, ContributionCause::tyre);
     EXPECT_EQ(front.cause, ContributionCause::front_sprocket);
     EXPECT_EQ(rear.cause, ContributionCause::rear_sprocket);
-    EXPECT_NEAR(tyre.points.nominal + front.points.nominal + rear.points.nominal, comparison.thrust_change.nominal, 1e-15);
+    EXPECT_NEAR(tyre.points.nominal + front.points.nominal + rear.points.nominal, comparison.thrust_change.nominal,
+                1e-15);
     EXPECT_LT(tyre.points.nominal, 0.0) << machine.name();
     EXPECT_GT(front.points.nominal, 0.0) << machine.name();
     EXPECT_GT(rear.points.nominal, 0.0) << machine.name();
@@ -124,8 +126,10 @@ TEST(Compare, NamesTheSetupThatCannotBeAppraised) {
   const auto of_trial = try_compare(machine, machine.stock(), bad);
   ASSERT_FALSE(of_base);
   ASSERT_FALSE(of_trial);
-  EXPECT_TRUE(std::string(of_base.error().what()).starts_with("base: number of links is 40;")) << of_base.error().what();
-  EXPECT_TRUE(std::string(of_trial.error().what()).starts_with("trial: number of links is 40;")) << of_trial.error().what();
+  EXPECT_TRUE(std::string(of_base.error().what()).starts_with("base: number of links is 40;"))
+      << of_base.error().what();
+  EXPECT_TRUE(std::string(of_trial.error().what()).starts_with("trial: number of links is 40;"))
+      << of_trial.error().what();
   EXPECT_THROW(static_cast<void>(compare(machine, bad, machine.stock())), RangeError);
 }
 

@@ -55,8 +55,9 @@ TEST(Machine, HasANameInUtf8) {
   ASSERT_FALSE(latin);
   EXPECT_EQ(latin.error().kind(), ErrorKind::parse);
   EXPECT_EQ(latin.error().position(), 1u);
-  EXPECT_STREQ(latin.error().what(), "a byte of the machine's name that is no character at position 1 of "
-                                     "\"W\\xfchlmaus\"; expected text in UTF-8");
+  EXPECT_STREQ(latin.error().what(),
+               "a byte of the machine's name that is no character at position 1 of "
+               "\"W\\xfchlmaus\"; expected text in UTF-8");
 }
 
 }  // namespace

@@ -13,19 +13,18 @@ inline GearRatio pair(int driving, int driven) { return GearPair{Teeth(driving),
 
 /// A trail bike: its speedometer senses the layshaft, and nobody measured its error.
 inline MachineParts trail_bike_parts() {
-  return {.name = "Fernbrake 280 trail bike",
-          .gearbox = Gearbox({.primary = pair(21, 66),
-                              .gears = {pair(12, 33), pair(16, 30), pair(19, 28), pair(22, 27), pair(24, 25)},
-                              .idle = 1500_rpm,
-                              .rev_limit = 9100_rpm,
-                              .lowest_pull = 2800_rpm}),
-          .adjuster = Adjuster(602_mm, 640_mm, 40_mm),
-          .chain = ChainSeries("520"),
-          .speedometer = Speedometer(SpeedometerSensor::layshaft),
-          .stock = Setup({.front = 12_teeth,
-                          .rear = 47_teeth,
-                          .tyre = "110/100-18 64M"_tyre,
-                          .front_tyre = "80/100-21 51M"_tyre})};
+  return {
+      .name = "Fernbrake 280 trail bike",
+      .gearbox = Gearbox({.primary = pair(21, 66),
+                          .gears = {pair(12, 33), pair(16, 30), pair(19, 28), pair(22, 27), pair(24, 25)},
+                          .idle = 1500_rpm,
+                          .rev_limit = 9100_rpm,
+                          .lowest_pull = 2800_rpm}),
+      .adjuster = Adjuster(602_mm, 640_mm, 40_mm),
+      .chain = ChainSeries("520"),
+      .speedometer = Speedometer(SpeedometerSensor::layshaft),
+      .stock = Setup(
+          {.front = 12_teeth, .rear = 47_teeth, .tyre = "110/100-18 64M"_tyre, .front_tyre = "80/100-21 51M"_tyre})};
 }
 inline Machine trail_bike() { return Machine(trail_bike_parts()); }
 
@@ -39,27 +38,22 @@ inline MachineParts farm_bike_parts() {
           .adjuster = Adjuster(505_mm, 533_mm, 22_mm),
           .chain = ChainSeries("420"),
           .speedometer = Speedometer(SpeedometerSensor::front_wheel, Band<double>{0.02, 0.04, 0.06}),
-          .stock = Setup({.front = 16_teeth,
-                          .rear = 44_teeth,
-                          .tyre = "2.75-17 41P"_tyre,
-                          .front_tyre = "2.50-17 38P"_tyre})};
+          .stock = Setup(
+              {.front = 16_teeth, .rear = 44_teeth, .tyre = "2.75-17 41P"_tyre, .front_tyre = "2.50-17 38P"_tyre})};
 }
 inline Machine farm_bike() { return Machine(farm_bike_parts()); }
 
 /// A chain-driven cargo cycle with a hub gear, whose rear wheel's rollout was measured.
 inline MachineParts cargo_cycle_parts() {
-  return {.name = "Weir cargo cycle",
-          .gearbox = Gearbox({.gears = {1.85, 1.5, 1.24, 1.0, 0.81, 0.67},
-                              .idle = 28_rpm,
-                              .rev_limit = 115_rpm,
-                              .lowest_pull = 48_rpm}),
-          .adjuster = Adjuster(441_mm, 466_mm, 12_mm),
-          .chain = ChainSeries("cycle"),
-          .speedometer = Speedometer(SpeedometerSensor::rear_wheel, Band<double>::exactly(0.0)),
-          .stock = Setup({.front = 36_teeth,
-                          .rear = 18_teeth,
-                          .circumference = Band<Length>{1490_mm, 1500_mm, 1510_mm}}),
-          .kind = MachineKind::cycle};
+  return {
+      .name = "Weir cargo cycle",
+      .gearbox = Gearbox(
+          {.gears = {1.85, 1.5, 1.24, 1.0, 0.81, 0.67}, .idle = 28_rpm, .rev_limit = 115_rpm, .lowest_pull = 48_rpm}),
+      .adjuster = Adjuster(441_mm, 466_mm, 12_mm),
+      .chain = ChainSeries("cycle"),
+      .speedometer = Speedometer(SpeedometerSensor::rear_wheel, Band<double>::exactly(0.0)),
+      .stock = Setup({.front = 36_teeth, .rear = 18_teeth, .circumference = Band<Length>{1490_mm, 1500_mm, 1510_mm}}),
+      .kind = MachineKind::cycle};
 }
 inline Machine cargo_cycle() { return Machine(cargo_cycle_parts()); }
 

@@ -8,7 +8,8 @@ using namespace layshaft;
 
 constexpr auto quotient = [](Length base, Length trial) { return double(trial / base); };
 
-/// The band over every corner of all four causes, the nominal ones in between as well, that the two wheels can stand at.
+/// The band over every corner of all four causes, the nominal ones in between as well, that the two wheels can stand
+/// at.
 Band<double> over_every_corner(const Rollout& base, const Rollout& trial) {
   auto band = Band<double>::exactly(quotient(base.circumference().nominal, trial.circumference().nominal));
   for (const Corner base_size : corners)
@@ -23,9 +24,12 @@ Band<double> over_every_corner(const Rollout& base, const Rollout& trial) {
 }
 
 TEST(OverCauses, FindsTheEndsAmongAllCorners) {
-  const Rollout all[] = {Rollout("110/100-18"_tyre), Rollout(TyreSize("110/100-18", TyreUse::special)),
-                         Rollout("120/100-18"_tyre), Rollout("120/80R18"_tyre),
-                         Rollout(Band<Length>{2000_mm, 2010_mm, 2030_mm}), Rollout(Band<Length>::exactly(2050_mm))};
+  const Rollout all[] = {Rollout("110/100-18"_tyre),
+                         Rollout(TyreSize("110/100-18", TyreUse::special)),
+                         Rollout("120/100-18"_tyre),
+                         Rollout("120/80R18"_tyre),
+                         Rollout(Band<Length>{2000_mm, 2010_mm, 2030_mm}),
+                         Rollout(Band<Length>::exactly(2050_mm))};
   for (const Rollout& base : all)
     for (const Rollout& trial : all) {
       const Band<double> band = over_causes(base, trial, quotient), every = over_every_corner(base, trial);
@@ -38,7 +42,8 @@ TEST(OverCauses, FindsTheEndsAmongAllCorners) {
 TEST(OverCauses, CancelsWhatBothShareToZeroWidth) {
   static_assert(over_causes(Rollout("110/100-18"_tyre), Rollout("110/100-18"_tyre), quotient).width() == 0.0);
   static_assert(over_causes(Rollout(Band<Length>{2000_mm, 2010_mm, 2030_mm}),
-                            Rollout(Band<Length>{2000_mm, 2010_mm, 2030_mm}), quotient).width() == 0.0);
+                            Rollout(Band<Length>{2000_mm, 2010_mm, 2030_mm}), quotient)
+                    .width() == 0.0);
   // Of another size but built alike, only the rolling factor cancels: what is left is the two sizes' own.
   const TyreSize base = "110/100-18"_tyre, trial = "120/100-18"_tyre;
   const Band<double> change = over_causes(Rollout(base), Rollout(trial), quotient);

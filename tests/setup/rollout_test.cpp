@@ -47,7 +47,7 @@ TEST(Rollout, SharesTheCausesThatActOnBothAlike) {
            Shared{Rollout(tyre), Rollout(with_service), true, true},  // the same tyre, marked at length
            Shared{Rollout(tyre), Rollout(special), false, true},      // knobs stand higher
            Shared{Rollout(tyre), Rollout(wider), false, true},
-           Shared{Rollout(tyre), Rollout(radial), false, false},      // built another way, it flattens another way
+           Shared{Rollout(tyre), Rollout(radial), false, false},  // built another way, it flattens another way
            Shared{Rollout(tyre), Rollout(measured), false, false},
            Shared{Rollout(measured), Rollout(measured), true, false},
            Shared{Rollout(measured), Rollout(other), false, false},

@@ -18,11 +18,11 @@ Result<Setup> of_circumference(const Band<Length>& circumference) {
 
 TEST(Setup, KeepsWhatItIsMadeOf) {
   const layshaft::Setup setup({.front = 12_teeth,
-                     .rear = 47_teeth,
-                     .tyre = "110/100-18"_tyre,
-                     .chain = ChainSeries("520"),
-                     .links = 108_links,
-                     .front_tyre = "80/100-21"_tyre});
+                               .rear = 47_teeth,
+                               .tyre = "110/100-18"_tyre,
+                               .chain = ChainSeries("520"),
+                               .links = 108_links,
+                               .front_tyre = "80/100-21"_tyre});
   EXPECT_EQ(setup.front(), 12_teeth);
   EXPECT_EQ(setup.rear(), 47_teeth);
   EXPECT_EQ(setup.tyre(), "110/100-18"_tyre);

@@ -32,9 +32,10 @@ TEST(CautionText, IsAWholeSentenceForEveryCode) {
 }
 
 TEST(CautionText, PutsTheNumbersIn) {
-  EXPECT_EQ(sentence(of(CautionCode::offset_link, 109_links), UnitSystem::metric),
-            "109 links is an odd count and needs an offset link, the weakest part a chain can have: do not use one on a "
-            "motorcycle. Choose an even count.");
+  EXPECT_EQ(
+      sentence(of(CautionCode::offset_link, 109_links), UnitSystem::metric),
+      "109 links is an odd count and needs an offset link, the weakest part a chain can have: do not use one on a "
+      "motorcycle. Choose an even count.");
   const auto has = [](const Caution& caution, UnitSystem system, const char* words) {
     const std::string text = sentence(caution, system);
     EXPECT_NE(text.find(words), std::string::npos) << text;
@@ -42,9 +43,12 @@ TEST(CautionText, PutsTheNumbersIn) {
   has(of(CautionCode::chain_ahead_of_adjuster, 3.21_mm), UnitSystem::metric, "would stand 3.2 mm ahead of");
   has(of(CautionCode::chain_ahead_of_adjuster, 3.21_mm), UnitSystem::us, "would stand 0.13 in ahead of");
   has(of(CautionCode::front_sprocket_smaller, 11_teeth, 12_teeth), UnitSystem::us, "of 11 teeth (stock 12)");
-  has(of(CautionCode::tyre_load_below_stock, 250_kg, 280_kg), UnitSystem::metric, "carries 250 kg; the stock tyre carried 280 kg");
-  has(of(CautionCode::tyre_load_below_stock, 250_kg, 280_kg), UnitSystem::us, "carries 551 lb; the stock tyre carried 617 lb");
-  has(of(CautionCode::tyre_speed_below_stock, 100_kmh, 130_kmh), UnitSystem::us, "rated to 62.1 mph; the stock tyre to 80.8 mph");
+  has(of(CautionCode::tyre_load_below_stock, 250_kg, 280_kg), UnitSystem::metric,
+      "carries 250 kg; the stock tyre carried 280 kg");
+  has(of(CautionCode::tyre_load_below_stock, 250_kg, 280_kg), UnitSystem::us,
+      "carries 551 lb; the stock tyre carried 617 lb");
+  has(of(CautionCode::tyre_speed_below_stock, 100_kmh, 130_kmh), UnitSystem::us,
+      "rated to 62.1 mph; the stock tyre to 80.8 mph");
   has(of(CautionCode::chain_wear_room_small, Amount::fraction(0.011), Amount::fraction(0.02)), UnitSystem::metric,
       "is 1.1 % longer than new, before the 2.0 %");
   has(of(CautionCode::over_rev_on_downshift, Amount::fraction(0.043)), UnitSystem::metric, "turns 4.3 % faster");

@@ -97,7 +97,7 @@ TEST(CodeDesignatedTyre, IsNotFoundWhereNoFamilyHasTheSection) {
   static_assert(detail::row_of_code_designated("3.00", 13) < 0);  // between the rims of the two families
   static_assert(detail::row_of_code_designated("2.75", 10) < 0);  // on larger rims only
   static_assert(detail::row_of_code_designated("4.20", 18) < 0);
-  static_assert(detail::row_of_code_designated("4.1", 18) < 0);   // sections are names, not numbers
+  static_assert(detail::row_of_code_designated("4.1", 18) < 0);  // sections are names, not numbers
   static_assert(detail::row_of_code_designated("", 18) < 0);
   EXPECT_EQ(find_code_designated("4.20", 18), nullptr);
   static_assert(noexcept(find_code_designated("4.10", 18)));

@@ -87,20 +87,27 @@ TEST(Designation, SaysInWordsWhatIsWrong) {
       {"", "the text is empty at position 0 of \"\"; expected a tyre size such as 110/90-18, 4.10-18 or MT90B16"},
       {"110/90-", "the designation ends too soon at position 7 of \"110/90-\"; expected a rim code such as 18"},
       {"11O/90-18", "the letter O, perhaps for the digit 0 at position 2 of \"11O/90-18\"; expected digits"},
-      {"9990/90-18", "a section width that no tyre has at position 0 of \"9990/90-18\"; expected a section width of 50 "
-                     "to 400 mm in steps of 5"},
-      {"110/90-37", "a rim code that does not exist at position 7 of \"110/90-37\"; expected a rim code in use; the "
-                    "nearest is 30"},
-      {"110/90-18.5", "a rim code that does not exist at position 7 of \"110/90-18.5\"; expected a rim code in use; the "
-                      "nearest are 18 and 19"},
-      {"4.20-18", "a section that the table does not have for this rim code at position 0 of \"4.20-18\"; expected a "
-                  "section of the table; the nearest are 4.10 and 4.60"},
-      {"4.1-18", "a section that the table does not have for this rim code at position 0 of \"4.1-18\"; expected a "
-                 "section of the table; the nearest is 4.10"},
-      {"110/90-18\n", "a control character at position 9 of \"110/90-18\\x0a\"; expected M/C, a service description "
-                      "such as 61R, TL, TT, REINF or the end"},
-      {"110/90-18 61", "a load index without a speed symbol at position 12 of \"110/90-18 61\"; expected a speed symbol: "
-                       "A1 to A8, B to H, J to N, P to W, or Y"},
+      {"9990/90-18",
+       "a section width that no tyre has at position 0 of \"9990/90-18\"; expected a section width of 50 "
+       "to 400 mm in steps of 5"},
+      {"110/90-37",
+       "a rim code that does not exist at position 7 of \"110/90-37\"; expected a rim code in use; the "
+       "nearest is 30"},
+      {"110/90-18.5",
+       "a rim code that does not exist at position 7 of \"110/90-18.5\"; expected a rim code in use; the "
+       "nearest are 18 and 19"},
+      {"4.20-18",
+       "a section that the table does not have for this rim code at position 0 of \"4.20-18\"; expected a "
+       "section of the table; the nearest are 4.10 and 4.60"},
+      {"4.1-18",
+       "a section that the table does not have for this rim code at position 0 of \"4.1-18\"; expected a "
+       "section of the table; the nearest is 4.10"},
+      {"110/90-18\n",
+       "a control character at position 9 of \"110/90-18\\x0a\"; expected M/C, a service description "
+       "such as 61R, TL, TT, REINF or the end"},
+      {"110/90-18 61",
+       "a load index without a speed symbol at position 12 of \"110/90-18 61\"; expected a speed symbol: "
+       "A1 to A8, B to H, J to N, P to W, or Y"},
   };
   for (const auto& [text, sentence] : table) EXPECT_EQ(TyreSize::make(text).error().what(), sentence);
 }

@@ -34,9 +34,18 @@ char expected_of(unsigned code) {
   if (code == ',') return '.';
   if (code < 0x7f) return static_cast<char>(code);
   switch (code) {
-    case 0xa0: case 0x202f: case 0x205f: case 0x3000: return ' ';
-    case 0x2010: case 0x2011: case 0x2012: case 0x2013: case 0x2014: case 0x2212: return '-';
-    case 0x2044: case 0x2215: return '/';
+    case 0xa0:
+    case 0x202f:
+    case 0x205f:
+    case 0x3000: return ' ';
+    case 0x2010:
+    case 0x2011:
+    case 0x2012:
+    case 0x2013:
+    case 0x2014:
+    case 0x2212: return '-';
+    case 0x2044:
+    case 0x2215: return '/';
     case 0xbc: return Glyph::quarter;
     case 0xbd: return Glyph::half;
     case 0xbe: return Glyph::three_quarters;

@@ -24,8 +24,9 @@ TEST(RollingCircumference, TakesEachCauseAtItsOwnCorner) {
   const TyreSize size("120/90-18", TyreUse::special);
   for (const Corner tall : corners)
     for (const Corner rolling : corners)
-      EXPECT_EQ(rolling_circumference(size, tall, rolling),
-                rolling_circumference(size.overall_diameter().at(tall), rolling_factor(size.construction()).at(rolling)));
+      EXPECT_EQ(
+          rolling_circumference(size, tall, rolling),
+          rolling_circumference(size.overall_diameter().at(tall), rolling_factor(size.construction()).at(rolling)));
   const Band<Length> rolled = rolling_circumference(size);
   for (const Corner tall : corners)
     for (const Corner rolling : corners) EXPECT_TRUE(rolled.contains(rolling_circumference(size, tall, rolling)));

@@ -36,7 +36,8 @@ TEST(TyreSize, HasTheDiameterOfTheTable) {
   for (const CodeDesignatedTyre& row : code_designated_tyres) {
     const std::string text = std::string(row.section).append("-").append(find_rim_code(row.rim_code)->name);
     EXPECT_EQ(TyreSize(text).overall_diameter(),
-              (Band<Length>{row.least_diameter, row.diameter, row.greatest_diameter})) << text;
+              (Band<Length>{row.least_diameter, row.diameter, row.greatest_diameter}))
+        << text;
     EXPECT_EQ(TyreSize(text).section_width(), row.section_width) << text;
   }
 }
@@ -69,7 +70,8 @@ TEST(TyreSize, OfSpecialUseIsNeverShorterThanOfRoadUse) {
 TEST(TyreSize, GrowsWithItsWidthItsAspectAndItsRim) {
   const auto nominal = [](int width, int aspect, std::string_view rim) {
     return TyreSize(std::to_string(width) + "/" + std::to_string(aspect) + "-" + std::string(rim))
-        .overall_diameter().nominal;
+        .overall_diameter()
+        .nominal;
   };
   for (int width = 55; width <= 400; width += 5) EXPECT_GT(nominal(width, 90, "18"), nominal(width - 5, 90, "18"));
   for (int aspect = 26; aspect <= 110; ++aspect) EXPECT_GT(nominal(110, aspect, "18"), nominal(110, aspect - 1, "18"));
@@ -130,9 +132,10 @@ TEST(TyreSize, SaysNothingThatItsMarkingDoesNot) {
 TEST(TyreSize, IsEqualWhenItPrintsTheSameForTheSameUse) {
   EXPECT_EQ(TyreSize("110/90-18 61r"), TyreSize(" 110 / 90-18 61 R"));
   EXPECT_FALSE(TyreSize("110/90-18") == TyreSize("110/90-18", TyreUse::special));
-  const char* all[] = {"110/90-18", "110/90-18 M/C", "110/90-18 61R", "110/90-18 61S", "110/90-18 60R", "110/90-18 TL",
-                       "110/90-18 TT", "110/90-18 REINF", "110/90R18", "110/90ZR18", "110/90B18", "110/90-19",
-                       "110/80-18", "120/90-18", "3-10", "3.00-10", "4.10-18", "4.10-19", "MT90-16", "MT85-16"};
+  const char* all[] = {"110/90-18",    "110/90-18 M/C", "110/90-18 61R",   "110/90-18 61S", "110/90-18 60R",
+                       "110/90-18 TL", "110/90-18 TT",  "110/90-18 REINF", "110/90R18",     "110/90ZR18",
+                       "110/90B18",    "110/90-19",     "110/80-18",       "120/90-18",     "3-10",
+                       "3.00-10",      "4.10-18",       "4.10-19",         "MT90-16",       "MT85-16"};
   for (const char* a : all)
     for (const char* b : all) EXPECT_EQ(TyreSize(a) == TyreSize(b), a == b) << a << ' ' << b;
 }
@@ -156,8 +159,8 @@ TEST(TyreSize, IsASmallValueWhoseAccessorsDoNotThrow) {
   static_assert(sizeof(TyreSize) <= 64);
   static_assert(!std::is_default_constructible_v<TyreSize>);
   constexpr TyreSize size = "110/90-18"_tyre;
-  static_assert(noexcept(size.overall_diameter()) && noexcept(size.section_width()) && noexcept(size.speed_symbol()));
-  static_assert(noexcept(size.load_index()) && noexcept(size.rim_diameter()) && noexcept(size == size));
+  static_assert(noexcept(size.overall_diameter())&& noexcept(size.section_width())&& noexcept(size.speed_symbol()));
+  static_assert(noexcept(size.load_index())&& noexcept(size.rim_diameter())&& noexcept(size == size));
   static_assert(noexcept(detail::DesignationReader("110/90-18").read()));
 }
 

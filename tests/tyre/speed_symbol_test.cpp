@@ -58,7 +58,8 @@ TEST(SpeedSymbol, ThatDoesNotExistIsAParseErrorAtItsPlace) {
   const struct {
     std::string_view text;
     std::size_t position;
-  } table[] = {{"", 0}, {"  ", 2}, {"I", 0}, {"O", 0}, {"X", 0}, {"A", 1}, {"A9", 1}, {"A0", 1}, {"RR", 1}, {"R R", 2},
+  } table[] = {{"", 0},    {"  ", 2}, {"I", 0},   {"O", 0},   {"X", 0},
+               {"A", 1},   {"A9", 1}, {"A0", 1},  {"RR", 1},  {"R R", 2},
                {"(W)", 0}, {"ZR", 0}, {"61R", 0}, {"R\n", 1}, {std::string_view("\0R", 2), 0}};
   for (const auto& [text, position] : table) {
     const Result<SpeedSymbol> result = try_speed_symbol(text);

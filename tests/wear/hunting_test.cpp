@@ -8,8 +8,8 @@
 namespace {
 using namespace layshaft;
 
-// Source: a club's published example of sprocket and chain periods: 96 links on 15 teeth meet the same pair after 5 passes
-// of the chain, on 14 after 7.
+// Source: a club's published example of sprocket and chain periods: 96 links on 15 teeth meet the same pair after 5
+// passes of the chain, on 14 after 7.
 TEST(Hunting, AgreesWithThePublishedExample) {
   static_assert(hunting(15_teeth, 96_links).passes == 5);
   static_assert(hunting(14_teeth, 96_links).passes == 7);

@@ -18,7 +18,8 @@ TEST(ChainTension, IsTheThrustTimesTheLevers) {
 
 // 13/40 and 14/43 are two ways to one ratio, whose teeth meet the chain equally often; the pull tells them apart.
 TEST(ChainTensionChange, TellsTwoWaysToOneRatioApart) {
-  const double change = chain_tension_change(2.0_m, pitch_diameter(15.875_mm, 43_teeth), 2.0_m, pitch_diameter(15.875_mm, 40_teeth));
+  const double change =
+      chain_tension_change(2.0_m, pitch_diameter(15.875_mm, 43_teeth), 2.0_m, pitch_diameter(15.875_mm, 40_teeth));
   EXPECT_NEAR(change, 0.075, 0.0005);
 }
 

@@ -24,14 +24,14 @@ inline constexpr Source new_chain_elongation_source{"ISO 606, length of a new ch
 /// length, high when it is as long as the standard allows.
 struct ChainFit {
   Links links;
-  Band<Length> centre;               ///< where the axle stands at the stated slack
-  bool fits;                         ///< the whole band lies inside the adjuster, to a nanometre
-  Band<Length> adjuster_forward;     ///< what is left to move forward; negative where it stands too far forward
-  Band<Length> adjuster_rearward;    ///< what is left to move back; negative where it stands too far back
+  Band<Length> centre;             ///< where the axle stands at the stated slack
+  bool fits;                       ///< the whole band lies inside the adjuster, to a nanometre
+  Band<Length> adjuster_forward;   ///< what is left to move forward; negative where it stands too far forward
+  Band<Length> adjuster_rearward;  ///< what is left to move back; negative where it stands too far back
   /// How far the chain can wear longer, as a fraction of its nominal length, until the axle at the stated slack stands
   /// at the rear end of the adjuster. Low: a new chain that is already as long as the standard allows.
   Band<double> wear_room;
-  bool offset_link;                  ///< an odd number, which closes only with an offset link
+  bool offset_link;  ///< an odd number, which closes only with an offset link
 
   friend constexpr bool operator==(const ChainFit&, const ChainFit&) noexcept = default;
 };
@@ -135,8 +135,10 @@ inline constexpr Length end_tolerance = 1e-6 * units::mm;
 [[nodiscard]] inline std::optional<Error> collides(const ChainLoop& loop, const Adjuster& adjuster) {
   if (adjuster.centre_max() >= loop.smallest_centre()) return std::nullopt;
   return Error::range("centre_max", in_words(adjuster.centre_max()),
-                      std::string("at least ").append(mm_at_least(loop.smallest_centre()))
-                          .append(", where sprockets of ").append(teeth_of(loop.front(), loop.rear()))
+                      std::string("at least ")
+                          .append(mm_at_least(loop.smallest_centre()))
+                          .append(", where sprockets of ")
+                          .append(teeth_of(loop.front(), loop.rear()))
                           .append(" teeth touch"));
 }
 
@@ -172,8 +174,8 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
       const auto links = detail::shortest_that_fits(ChainLoop(loop.series(), front, rear), adjuster);
       if (!links) continue;
       const double change = rear / front / ratio;
-      const Candidate candidate{{front, rear, *links}, std::abs(front_step) + std::abs(rear_step),
-                                std::max(change, 1.0 / change)};
+      const Candidate candidate{
+          {front, rear, *links}, std::abs(front_step) + std::abs(rear_step), std::max(change, 1.0 / change)};
       const auto before = [](const Candidate& a, const Candidate& b) {
         return a.teeth_changed != b.teeth_changed ? a.teeth_changed < b.teeth_changed : a.ratio_change < b.ratio_change;
       };
@@ -200,9 +202,12 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
   if (const auto stand = detail::fit(loop, links, adjuster)) return *stand;
   const double least = detail::links_with_slack(loop, loop.smallest_centre(), adjuster.slack());
   return Error::range("number of links", std::to_string(links.count()),
-                      std::string("at least ").append(std::to_string(static_cast<long>(std::ceil(least))))
-                          .append(" for ").append(detail::in_words(adjuster.slack()))
-                          .append(" of slack on sprockets of ").append(detail::teeth_of(loop.front(), loop.rear()))
+                      std::string("at least ")
+                          .append(std::to_string(static_cast<long>(std::ceil(least))))
+                          .append(" for ")
+                          .append(detail::in_words(adjuster.slack()))
+                          .append(" of slack on sprockets of ")
+                          .append(detail::teeth_of(loop.front(), loop.rear()))
                           .append(" teeth"));
 }
 
@@ -215,25 +220,33 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
   if (const auto links = detail::shortest_that_fits(loop, adjuster)) return *links;
 
   std::string sentence = "no even number of links fits an adjuster of ";
-  sentence.append(detail::in_words(adjuster.centre_min())).append(" to ")
-      .append(detail::in_words(adjuster.centre_max())).append(" with ").append(detail::in_words(adjuster.slack()))
-      .append(" of slack on sprockets of ").append(detail::teeth_of(loop.front(), loop.rear())).append(" teeth");
+  sentence.append(detail::in_words(adjuster.centre_min()))
+      .append(" to ")
+      .append(detail::in_words(adjuster.centre_max()))
+      .append(" with ")
+      .append(detail::in_words(adjuster.slack()))
+      .append(" of slack on sprockets of ")
+      .append(detail::teeth_of(loop.front(), loop.rear()))
+      .append(" teeth");
   const auto behind = detail::shortest_behind(loop, adjuster);
   if (!behind) {
-    return Error::value(
-        sentence.append(": it takes more than ").append(detail::links_in_words(Links::greatest)));
+    return Error::value(sentence.append(": it takes more than ").append(detail::links_in_words(Links::greatest)));
   }
   const Length foremost = detail::foremost_centre(loop, adjuster);
   const Length short_centre = detail::centre_with_slack(loop, behind->count() - 2.0, adjuster.slack());
   sentence.append(": ").append(detail::links_in_words(behind->count() - 2));
   if (is_finite(short_centre))
-    sentence.append(" leave the axle ").append(detail::mm_in_words(foremost - short_centre))
+    sentence.append(" leave the axle ")
+        .append(detail::mm_in_words(foremost - short_centre))
         .append(" short of its front end");
   else
     sentence.append(" do not close");
   if (const auto stand = detail::fit(loop, *behind, adjuster)) {
-    sentence.append(", ").append(detail::links_in_words(behind->count())).append(" run up to ")
-        .append(detail::mm_in_words(stand->centre.high - adjuster.centre_max())).append(" past its rear end");
+    sentence.append(", ")
+        .append(detail::links_in_words(behind->count()))
+        .append(" run up to ")
+        .append(detail::mm_in_words(stand->centre.high - adjuster.centre_max()))
+        .append(" past its rear end");
   }
   const SprocketPairs pairs = nearest_sprockets(loop, adjuster);
   if (pairs.empty())
@@ -242,7 +255,8 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
   constexpr std::size_t named = 3;
   for (std::size_t i = 0; i < std::min(named, pairs.size()); ++i) {
     if (i > 0) sentence.append(", ");
-    sentence.append(detail::teeth_of(pairs[i].front, pairs[i].rear)).append(" with ")
+    sentence.append(detail::teeth_of(pairs[i].front, pairs[i].rear))
+        .append(" with ")
         .append(detail::links_in_words(pairs[i].links.count()));
   }
   return Error::value(sentence);

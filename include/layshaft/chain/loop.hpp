@@ -29,7 +29,7 @@ LAYSHAFT_FORMULA(inline, double, loop_links, (Length pitch, Teeth front, Teeth r
 
 /// The length of a straight run.
 LAYSHAFT_FORMULA(inline, Length, run_length, (Length centre, Angle run_angle), positive(centre) && is_finite(run_angle),
-                 sources::geometry, centre * cos(run_angle))
+                 sources::geometry, cos(run_angle) * centre)
 
 /// The angle through which the chain lies on the front sprocket.
 LAYSHAFT_FORMULA(constexpr, Angle, wrap_front, (Angle run_angle), is_finite(run_angle), sources::geometry,
@@ -215,13 +215,19 @@ class ChainLoop {
         chain_links(series_.pitch(), front_, rear_, centre) <= double(Links::greatest) + whole_link_tolerance)
       return std::nullopt;
     return Error::range("centre distance", detail::in_words(centre),
-                        detail::mm_at_least(smallest).append(", where sprockets of ").append(teeth())
-                            .append(" teeth touch, to ").append(detail::mm_at_most(greatest_centre())));
+                        detail::mm_at_least(smallest)
+                            .append(", where sprockets of ")
+                            .append(teeth())
+                            .append(" teeth touch, to ")
+                            .append(detail::mm_at_most(greatest_centre())));
   }
   [[nodiscard]] Error links_out_of_range(double links) const {
     return Error::range("number of links", detail::in_words(links),
-                        std::to_string(fewest_links().count()).append(", the fewest that sprockets of ").append(teeth())
-                            .append(" teeth can carry, to ").append(std::to_string(Links::greatest)));
+                        std::to_string(fewest_links().count())
+                            .append(", the fewest that sprockets of ")
+                            .append(teeth())
+                            .append(" teeth can carry, to ")
+                            .append(std::to_string(Links::greatest)));
   }
   [[nodiscard]] std::string teeth() const {
     return std::to_string(front_.count()).append(" and ").append(std::to_string(rear_.count()));

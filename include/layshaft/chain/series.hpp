@@ -121,7 +121,8 @@ struct ChainSeriesKey {
       for (const std::string_view printed : {row.name, row.alias}) {
         const ChainSeriesKey known(printed);
         const std::size_t changes = edit_distance(name, known.text());
-        if (printed.empty() || 2 * changes >= std::max(name.size(), known.size)) continue;  // half wrong is near nothing
+        if (printed.empty() || 2 * changes >= std::max(name.size(), known.size))
+          continue;  // half wrong is near nothing
         const std::size_t start = common_start(name, known.text());
         if (changes > fewest || (changes == fewest && start <= longest_start)) continue;
         nearest = printed;

@@ -12,7 +12,7 @@ namespace layshaft {
 /// while the other run is pulled straight: in neutral, on the stand. Each half of the run is then the long side of a
 /// flat triangle; for a slack that is small beside the run.
 LAYSHAFT_FORMULA(constexpr, Length, spare_length, (Length slack, Length run_length),
-                 is_finite(slack) && positive(run_length), sources::geometry, slack * slack / (2.0 * run_length))
+                 is_finite(slack) && positive(run_length), sources::geometry, slack / (2.0 * run_length) * slack)
 
 /// How far a hand can move the middle of one run, up plus down, when the chain is longer than the taut loop by
 /// `spare_length` and the other run is pulled straight.

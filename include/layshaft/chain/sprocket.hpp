@@ -42,9 +42,7 @@ class Sprocket {
   [[nodiscard]] constexpr ChainSeries series() const noexcept { return series_; }
   [[nodiscard]] constexpr Teeth teeth() const noexcept { return teeth_; }
 
-  [[nodiscard]] Length pitch_diameter() const noexcept {
-    return ::layshaft::pitch_diameter(series_.pitch(), teeth_);
-  }
+  [[nodiscard]] Length pitch_diameter() const noexcept { return ::layshaft::pitch_diameter(series_.pitch(), teeth_); }
   [[nodiscard]] Length root_diameter() const noexcept {
     return ::layshaft::root_diameter(pitch_diameter(), series_.roller_diameter());
   }

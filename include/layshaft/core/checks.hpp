@@ -33,10 +33,9 @@ template <class Value>
   for (const Corner corner : corners)
     if (auto error = outside(name, band.at(corner), low, high)) return error;
   if (well_formed(band)) return std::nullopt;
-  return Error::range(name,
-                      in_words(band.low).append(", ").append(in_words(band.nominal)).append(", ")
-                          .append(in_words(band.high)),
-                      "low, nominal and high in rising order");
+  return Error::range(
+      name, in_words(band.low).append(", ").append(in_words(band.nominal)).append(", ").append(in_words(band.high)),
+      "low, nominal and high in rising order");
 }
 
 }  // namespace layshaft::detail

@@ -24,8 +24,7 @@ class Count {
   /// The count, or a RangeError when it lies outside `least` to `greatest`.
   [[nodiscard]] static Result<Count> make(int count) {
     if (count >= least && count <= greatest) return Count(count, Unchecked{});
-    return Error::range(Kind::name, std::to_string(count),
-                        std::to_string(least) + " to " + std::to_string(greatest));
+    return Error::range(Kind::name, std::to_string(count), std::to_string(least) + " to " + std::to_string(greatest));
   }
   /// A count is whole; a number with a fraction would lose it without a word.
   static Result<Count> make(std::floating_point auto) = delete;

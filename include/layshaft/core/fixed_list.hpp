@@ -24,8 +24,10 @@ class FixedList {
 
   /// Adds a value; one too many is left out, and the list remembers that it was asked to hold it.
   constexpr void push_back(const T& value) noexcept {
-    if (size_ < Capacity) items_[size_++] = value;
-    else overfull_ = true;
+    if (size_ < Capacity)
+      items_[size_++] = value;
+    else
+      overfull_ = true;
   }
   /// Whether values were left out for want of room, which every door that takes a list asks.
   [[nodiscard]] constexpr bool overfull() const noexcept { return overfull_; }

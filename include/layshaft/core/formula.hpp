@@ -30,24 +30,24 @@ struct Formula {
 ///   numbers come in from outside (`formula::NAME::in_range`): there it becomes an error, or NaN in an array.
 /// * SOURCE is a Source.
 /// * The body is one expression of parameters, constants, `+ - * /`, calls and numbers, so that it can be read back.
-#define LAYSHAFT_FORMULA(SPEC, RESULT, NAME, PARAMETERS, RANGE, SOURCE, ...)                                    \
-  namespace detail {                                                                                            \
-  [[nodiscard]] constexpr bool NAME##_in_range PARAMETERS {                                                     \
-    static_cast<void>(sizeof(__VA_ARGS__)); /* names every parameter, so that none counts as unused */          \
-    return RANGE;                                                                                               \
-  }                                                                                                             \
-  }                                                                                                             \
-  [[nodiscard]] SPEC RESULT NAME PARAMETERS {                                                                   \
-    assert((RANGE));                                                                                            \
-    return __VA_ARGS__;                                                                                         \
-  }                                                                                                             \
-  namespace formula {                                                                                           \
-  struct NAME {                                                                                                 \
-    using type = RESULT PARAMETERS;                                                                             \
-    static constexpr ::layshaft::Formula about{#NAME, #PARAMETERS, #RANGE, #__VA_ARGS__, SOURCE};               \
-    [[nodiscard]] static SPEC RESULT of(const auto&... arguments) { return ::layshaft::NAME(arguments...); }    \
-    [[nodiscard]] static constexpr bool in_range(const auto&... arguments) {                                    \
-      return ::layshaft::detail::NAME##_in_range(arguments...);                                                 \
-    }                                                                                                           \
-  };                                                                                                            \
+#define LAYSHAFT_FORMULA(SPEC, RESULT, NAME, PARAMETERS, RANGE, SOURCE, ...)                                 \
+  namespace detail {                                                                                         \
+  [[nodiscard]] constexpr bool NAME##_in_range PARAMETERS {                                                  \
+    static_cast<void>(sizeof(__VA_ARGS__)); /* names every parameter, so that none counts as unused */       \
+    return RANGE;                                                                                            \
+  }                                                                                                          \
+  }                                                                                                          \
+  [[nodiscard]] SPEC RESULT NAME PARAMETERS {                                                                \
+    assert((RANGE));                                                                                         \
+    return __VA_ARGS__;                                                                                      \
+  }                                                                                                          \
+  namespace formula {                                                                                        \
+  struct NAME {                                                                                              \
+    using type = RESULT PARAMETERS;                                                                          \
+    static constexpr ::layshaft::Formula about{#NAME, #PARAMETERS, #RANGE, #__VA_ARGS__, SOURCE};            \
+    [[nodiscard]] static SPEC RESULT of(const auto&... arguments) { return ::layshaft::NAME(arguments...); } \
+    [[nodiscard]] static constexpr bool in_range(const auto&... arguments) {                                 \
+      return ::layshaft::detail::NAME##_in_range(arguments...);                                              \
+    }                                                                                                        \
+  };                                                                                                         \
   }

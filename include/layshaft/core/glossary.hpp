@@ -10,11 +10,11 @@ namespace layshaft {
 
 /// One word of the glossary.
 struct Word {
-  std::string_view word;     ///< as it stands in the code
-  std::string_view symbol;   ///< in plain text
-  std::string_view tex;      ///< in TeX
+  std::string_view word;    ///< as it stands in the code
+  std::string_view symbol;  ///< in plain text
+  std::string_view tex;     ///< in TeX
   std::string_view meaning;
-  std::string_view unit;     ///< display unit; empty for a pure number or a count
+  std::string_view unit;  ///< display unit; empty for a pure number or a count
 };
 
 // clang-format off

@@ -36,10 +36,14 @@ template <class Quantity>
 [[nodiscard]] constexpr std::size_t behind_spaces(std::string_view text, std::size_t position) noexcept {
   while (position < text.size()) {
     const std::string_view rest = text.substr(position);
-    if (is_space(rest[0])) position += 1;
-    else if (rest.starts_with("\xC2\xA0")) position += 2;
-    else if (rest.starts_with("\xE2\x80\xAF") || rest.starts_with("\xE2\x80\x89")) position += 3;
-    else break;
+    if (is_space(rest[0]))
+      position += 1;
+    else if (rest.starts_with("\xC2\xA0"))
+      position += 2;
+    else if (rest.starts_with("\xE2\x80\xAF") || rest.starts_with("\xE2\x80\x89"))
+      position += 3;
+    else
+      break;
   }
   return position;
 }
@@ -72,8 +76,13 @@ template <class Quantity>
   using Names = QuantityNames<Quantity>;
   const auto fault = [&](std::size_t position, std::string_view problem) {
     return Error::parse(text, position, problem,
-                        std::string("a ").append(Names::name).append(" such as \"").append(Names::example)
-                            .append("\" (units ").append(detail::unit_list<Quantity>()).append(")"));
+                        std::string("a ")
+                            .append(Names::name)
+                            .append(" such as \"")
+                            .append(Names::example)
+                            .append("\" (units ")
+                            .append(detail::unit_list<Quantity>())
+                            .append(")"));
   };
   std::size_t begin = 0;
   std::size_t end = text.size();
@@ -149,7 +158,8 @@ template <class Quantity>
 [[nodiscard]] std::string to_text(Quantity quantity) {
   constexpr auto& units = QuantityNames<Quantity>::units;
   const auto text = [](std::string number, const UnitName& unit) { return number.append(" ").append(unit.name); };
-  if (std::string number = detail::exact_number(quantity, units[0], detail::plain_digits); !number.empty()) return text(number, units[0]);
+  if (std::string number = detail::exact_number(quantity, units[0], detail::plain_digits); !number.empty())
+    return text(number, units[0]);
   if (const UnitName* unit = detail::plainly_written(quantity))
     return text(detail::exact_number(quantity, *unit, detail::plain_digits), *unit);
   for (const int precision : {15, 16, 17})

@@ -17,8 +17,8 @@ class [[nodiscard]] Result {
  public:
   using value_type = T;
 
-  Result(T value) : state_(std::move(value)) {}        // NOLINT: a value is a good result
-  Result(Error error) : state_(std::move(error)) {}    // NOLINT: an error is a bad one
+  Result(T value) : state_(std::move(value)) {}      // NOLINT: a value is a good result
+  Result(Error error) : state_(std::move(error)) {}  // NOLINT: an error is a bad one
 
   [[nodiscard]] bool has_value() const noexcept { return state_.index() == 0; }
   [[nodiscard]] explicit operator bool() const noexcept { return has_value(); }

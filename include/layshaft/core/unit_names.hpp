@@ -21,12 +21,12 @@ struct UnitName {
 template <class Quantity>
 struct QuantityNames;
 
-#define LAYSHAFT_QUANTITY_NAMES(QUANTITY, EXAMPLE, ...)              \
-  template <>                                                        \
-  struct QuantityNames<QUANTITY> {                                   \
-    static constexpr std::string_view name = #QUANTITY;              \
-    static constexpr std::string_view example = EXAMPLE;             \
-    static constexpr UnitName units[] = {__VA_ARGS__};               \
+#define LAYSHAFT_QUANTITY_NAMES(QUANTITY, EXAMPLE, ...)  \
+  template <>                                            \
+  struct QuantityNames<QUANTITY> {                       \
+    static constexpr std::string_view name = #QUANTITY;  \
+    static constexpr std::string_view example = EXAMPLE; \
+    static constexpr UnitName units[] = {__VA_ARGS__};   \
   };
 
 // clang-format off

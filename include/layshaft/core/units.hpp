@@ -44,17 +44,17 @@ namespace units {}
 /// `110.0_mm`, `9500_rpm`: the number times the unit of that name.
 inline namespace literals {}
 
-#define LAYSHAFT_UNIT(QUANTITY, NAME, FACTOR)                                               \
-  namespace units {                                                                         \
-  inline constexpr QUANTITY NAME = QUANTITY::from_value(FACTOR);                            \
-  }                                                                                         \
-  inline namespace literals {                                                               \
-  [[nodiscard]] constexpr QUANTITY operator""_##NAME(long double number) noexcept {         \
-    return static_cast<double>(number) * units::NAME;                                       \
-  }                                                                                         \
-  [[nodiscard]] constexpr QUANTITY operator""_##NAME(unsigned long long number) noexcept {  \
-    return static_cast<double>(number) * units::NAME;                                       \
-  }                                                                                         \
+#define LAYSHAFT_UNIT(QUANTITY, NAME, FACTOR)                                              \
+  namespace units {                                                                        \
+  inline constexpr QUANTITY NAME = QUANTITY::from_value(FACTOR);                           \
+  }                                                                                        \
+  inline namespace literals {                                                              \
+  [[nodiscard]] constexpr QUANTITY operator""_##NAME(long double number) noexcept {        \
+    return static_cast<double>(number) * units::NAME;                                      \
+  }                                                                                        \
+  [[nodiscard]] constexpr QUANTITY operator""_##NAME(unsigned long long number) noexcept { \
+    return static_cast<double>(number) * units::NAME;                                      \
+  }                                                                                        \
   }
 
 // clang-format off
@@ -98,8 +98,8 @@ LAYSHAFT_UNIT(Temperature, kelvin, 1.0)
 
 #undef LAYSHAFT_UNIT
 
-/// A quantity as a plain number of a unit: `in(615_mm, units::inch)`. The quotient `length / units::inch` becomes a double
-/// wherever one is asked for; where nothing asks, as in printf, this does.
+/// A quantity as a plain number of a unit: `in(615_mm, units::inch)`. The quotient `length / units::inch` becomes a
+/// double wherever one is asked for; where nothing asks, as in printf, this does.
 template <class Unit>
 [[nodiscard]] constexpr double in(boost::units::quantity<Unit> quantity, boost::units::quantity<Unit> unit) noexcept {
   return quantity.value() / unit.value();

@@ -8,16 +8,16 @@
 /// What another ratio and another tyre change, as `trial / base - 1`.
 namespace layshaft {
 
-/// How often a shaft ahead of the wheel turns over a distance, trial over base: the front sprocket for final ratios, the
-/// engine for overall ones (both of the same kind). All above zero.
+/// How often a shaft ahead of the wheel turns over a distance, trial over base: the front sprocket for final ratios,
+/// the engine for overall ones (both of the same kind). All above zero.
 LAYSHAFT_FORMULA(constexpr, double, turns_ratio,
                  (double base_ratio, Length base_circumference, double trial_ratio, Length trial_circumference),
                  positive(base_ratio) && positive(base_circumference) && positive(trial_ratio) &&
                      positive(trial_circumference),
                  sources::definition, trial_ratio / base_ratio * (base_circumference / trial_circumference))
 
-/// The change of thrust at the contact patch in the same gear, at equal engine torque and equal drive efficiency: work is
-/// torque times turns.
+/// The change of thrust at the contact patch in the same gear, at equal engine torque and equal drive efficiency: work
+/// is torque times turns.
 LAYSHAFT_FORMULA(constexpr, double, thrust_change,
                  (double base_ratio, Length base_circumference, double trial_ratio, Length trial_circumference),
                  positive(base_ratio) && positive(base_circumference) && positive(trial_ratio) &&

@@ -9,9 +9,10 @@
 /// @file
 /// How a change made of several factors is shared out among them, exactly and additively.
 ///
-/// A tyre 6 % taller and 40 to 45 teeth behind change thrust by the factors 1/1.06 and 45/40: -5.66 % and +12.5 %, which
-/// do not add up to the +6.13 % they make. Sharing the whole change by each factor's part of its logarithm does: -6.00 and
-/// +12.14 points. The tyre's share then depends a little on what else is changed, which a ledger can live with.
+/// A tyre 6 % taller and 40 to 45 teeth behind change thrust by the factors 1/1.06 and 45/40: -5.66 % and +12.5 %,
+/// which do not add up to the +6.13 % they make. Sharing the whole change by each factor's part of its logarithm does:
+/// -6.00 and +12.14 points. The tyre's share then depends a little on what else is changed, which a ledger can live
+/// with.
 namespace layshaft {
 
 /// The logarithmic mean of a ratio and one, (F - 1)/ln F, which tends to 1 where F does.

@@ -10,7 +10,8 @@
 #include <utility>
 
 /// @file
-/// What turns between the crank and the front sprocket: the primary drive, the gears, and the speeds the engine runs at.
+/// What turns between the crank and the front sprocket: the primary drive, the gears, and the speeds the engine runs
+/// at.
 namespace layshaft {
 
 /// A pair of gears by their teeth. Its ratio is driven over driving.
@@ -25,8 +26,8 @@ struct GearPair {
 /// A ratio, stated as a number or as the pair of gears that makes it.
 class GearRatio {
  public:
-  constexpr GearRatio(double ratio = 1.0) noexcept : ratio_(ratio) {}                      // NOLINT: 2.75 is a ratio
-  constexpr GearRatio(GearPair pair) noexcept : ratio_(pair.ratio()), pair_(pair) {}       // NOLINT: so is 33/12
+  constexpr GearRatio(double ratio = 1.0) noexcept : ratio_(ratio) {}                 // NOLINT: 2.75 is a ratio
+  constexpr GearRatio(GearPair pair) noexcept : ratio_(pair.ratio()), pair_(pair) {}  // NOLINT: so is 33/12
 
   [[nodiscard]] constexpr double ratio() const noexcept { return ratio_; }
   /// The gears, where they were stated.
@@ -43,11 +44,11 @@ inline constexpr std::size_t most_gears = 16;
 
 /// What a Gearbox is made of: ratios 0.01 to 100, engine speeds above 0 and up to 100,000 rpm.
 struct GearboxParts {
-  GearRatio primary = 1.0;                             ///< crank turns per gearbox input turn; 1 for a cycle
-  FixedList<GearRatio, most_gears> gears;              ///< from first gear up
-  AngularSpeed idle;                                   ///< engine speed at idle
-  AngularSpeed rev_limit;                              ///< the highest engine speed
-  std::optional<AngularSpeed> lowest_pull = {};        ///< lowest engine speed at which it pulls cleanly; idle if absent
+  GearRatio primary = 1.0;                       ///< crank turns per gearbox input turn; 1 for a cycle
+  FixedList<GearRatio, most_gears> gears;        ///< from first gear up
+  AngularSpeed idle;                             ///< engine speed at idle
+  AngularSpeed rev_limit;                        ///< the highest engine speed
+  std::optional<AngularSpeed> lowest_pull = {};  ///< lowest engine speed at which it pulls cleanly; idle if absent
 
   friend bool operator==(const GearboxParts&, const GearboxParts&) = default;
 };

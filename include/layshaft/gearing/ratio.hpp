@@ -18,7 +18,7 @@ LAYSHAFT_FORMULA(constexpr, double, final_ratio, (Teeth front, Teeth rear), true
 
 /// Engine turns per turn of the wheel, for primary and gear ratios above zero.
 LAYSHAFT_FORMULA(constexpr, double, overall_ratio, (double primary, double gear, Teeth front, Teeth rear),
-                 positive(primary) && positive(gear), sources::definition, primary * gear * rear / front)
+                 positive(primary) && positive(gear), sources::definition, final_ratio(front, rear) * gear * primary)
 
 /// How many teeth the rear sprocket would need, as a real number, for another front sprocket to keep the final ratio:
 /// 14/40 with 13 in front asks for 37.14, since fewer teeth in front already shorten it.

@@ -40,7 +40,8 @@ class RoadSpeeds {
     if (auto error = detail::outside("engine_speed", engine_speed, 0.0_rpm, 1e6_rpm)) return *std::move(error);
     return over(circumference_, [&](Length c) { return road_speed(engine_speed, ratio(gear), c); });
   }
-  /// The engine speed at a road speed of zero or more in a gear, or a RangeError. A larger tyre turns the engine slower.
+  /// The engine speed at a road speed of zero or more in a gear, or a RangeError. A larger tyre turns the engine
+  /// slower.
   [[nodiscard]] Result<Band<AngularSpeed>> try_engine_speed_at(Speed road_speed, int gear) const {
     if (auto error = gear_outside(gear)) return *std::move(error);
     if (auto error = detail::outside("road_speed", road_speed, 0.0_kmh, 10000_kmh)) return *std::move(error);

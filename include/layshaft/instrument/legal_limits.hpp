@@ -18,7 +18,8 @@ namespace layshaft {
 /// The highest reading that UN R39 allows at a true speed of zero or more: 50 -> 59, 90 -> 103, 130 -> 147 km/h. The
 /// lowest is the true speed itself.
 LAYSHAFT_FORMULA(constexpr, Speed, highest_lawful_reading, (Speed true_speed),
-                 is_finite(true_speed) && true_speed >= 0.0_kmh, sources::un_r39, true_speed + 0.1 * true_speed + 4.0_kmh)
+                 is_finite(true_speed) && true_speed >= 0.0_kmh, sources::un_r39,
+                 true_speed + 0.1 * true_speed + 4.0_kmh)
 
 /// Whether a reading keeps to the rule.
 enum class SpeedometerVerdict {
@@ -39,7 +40,8 @@ enum class SpeedometerVerdict {
 }
 
 /// The verdict of UN R39 on a band of readings at a true speed of zero or more.
-[[nodiscard]] constexpr SpeedometerVerdict speedometer_verdict(Speed true_speed, const Band<Speed>& indicated) noexcept {
+[[nodiscard]] constexpr SpeedometerVerdict speedometer_verdict(Speed true_speed,
+                                                               const Band<Speed>& indicated) noexcept {
   constexpr double rounding = 1e-12;  // a reading of the edge itself, computed, is still on the edge
   const Speed lowest = true_speed * (1.0 - rounding);
   const Speed highest = highest_lawful_reading(true_speed) * (1.0 + rounding);
@@ -52,13 +54,13 @@ enum class SpeedometerVerdict {
 /// What the instrument shows at a true speed once the parts are changed, as a band over both causes: its own error and
 /// the change of parts.
 ///
-/// The stock instrument's own error is a fraction of the true speed. Where nobody measured it, the band is what the rule
-/// allowed the instrument when it was approved: true to 0.1 V + 4 km/h fast, with no error as its nominal value.
+/// The stock instrument's own error is a fraction of the true speed. Where nobody measured it, the band is what the
+/// rule allowed the instrument when it was approved: true to 0.1 V + 4 km/h fast, with no error as its nominal value.
 [[nodiscard]] constexpr Band<Speed> indicated_band(Speed true_speed, const std::optional<Band<double>>& reading_error,
                                                    const Band<double>& indicated_ratio) noexcept {
-  const auto stock =
-      reading_error ? over(*reading_error, [&](double error) { return stock_reading(true_speed, error); })
-                    : Band<Speed>{true_speed, true_speed, highest_lawful_reading(true_speed)};
+  const auto stock = reading_error
+                         ? over(*reading_error, [&](double error) { return stock_reading(true_speed, error); })
+                         : Band<Speed>{true_speed, true_speed, highest_lawful_reading(true_speed)};
   return {indicated_speed(stock.low, indicated_ratio.low), indicated_speed(stock.nominal, indicated_ratio.nominal),
           indicated_speed(stock.high, indicated_ratio.high)};
 }

@@ -38,11 +38,14 @@ LAYSHAFT_FORMULA(constexpr, double, correction_factor, (double indicated_ratio),
 
 /// What the stock instrument shows at a true speed; its error is a fraction of that speed, 0.04 for 4 % fast.
 LAYSHAFT_FORMULA(constexpr, Speed, stock_reading, (Speed true_speed, double reading_error),
-                 is_finite(true_speed) && is_finite(reading_error), sources::definition, true_speed * (1.0 + reading_error))
+                 is_finite(true_speed) && is_finite(reading_error), sources::definition,
+                 true_speed*(1.0 + reading_error))
 
 /// What it shows at the same true speed once parts are changed.
+// clang-format off
 LAYSHAFT_FORMULA(constexpr, Speed, indicated_speed, (Speed stock_reading, double indicated_ratio),
                  is_finite(stock_reading) && positive(indicated_ratio), sources::definition,
                  stock_reading * indicated_ratio)
+// clang-format on
 
 }  // namespace layshaft

@@ -24,9 +24,11 @@ class SpeedometerReading {
   /// The reading over the stock parts' reading, at the same true speed.
   [[nodiscard]] const Band<double>& indicated_ratio() const noexcept { return indicated_ratio_; }
   /// What a correction unit must multiply the sender's turns by to bring the stock reading back.
-  [[nodiscard]] Band<double> correction_factor() const noexcept { return over(indicated_ratio_, layshaft::correction_factor); }
-  /// How far the odometer drifts from its stock count: it counts 1 + this for each kilometre it counted before. It has no
-  /// legal allowance, and whatever the speedometer's own error is, the odometer does not share it.
+  [[nodiscard]] Band<double> correction_factor() const noexcept {
+    return over(indicated_ratio_, layshaft::correction_factor);
+  }
+  /// How far the odometer drifts from its stock count: it counts 1 + this for each kilometre it counted before. It has
+  /// no legal allowance, and whatever the speedometer's own error is, the odometer does not share it.
   [[nodiscard]] Band<double> odometer_drift() const noexcept {
     return over(indicated_ratio_, [](double ratio) { return ratio - 1.0; });
   }

@@ -12,8 +12,9 @@
 /// Machines and set-ups as JSON: quantities as text with their unit, ratios as numbers or pairs of gears. Opt-in; link
 /// `layshaft::json`, which holds Boost.JSON's definitions, and leave exceptions on.
 ///
-/// Every file carries `"layshaft": 1`, the version of the form. Unknown keys, missing keys, wrong units and values out of
-/// range are errors that name the path to the place, and a key that stands twice names its byte; nothing is read by half.
+/// Every file carries `"layshaft": 1`, the version of the form. Unknown keys, missing keys, wrong units and values out
+/// of range are errors that name the path to the place, and a key that stands twice names its byte; nothing is read by
+/// half.
 namespace layshaft {
 
 /// The version of the form that is written, and the only one that is read so far.
@@ -24,8 +25,10 @@ namespace detail {
 template <class Quantity>
 [[nodiscard]] boost::json::value json_of(const Band<Quantity>& band) {
   const auto one = [](const auto& value) -> boost::json::value {
-    if constexpr (std::is_same_v<Quantity, double>) return value;
-    else return boost::json::value(to_text(value));
+    if constexpr (std::is_same_v<Quantity, double>)
+      return value;
+    else
+      return boost::json::value(to_text(value));
   };
   if (band == Band<Quantity>::exactly(band.nominal)) return one(band.nominal);
   return {{"low", one(band.low)}, {"nominal", one(band.nominal)}, {"high", one(band.high)}};
@@ -36,7 +39,8 @@ template <class Quantity>
   return {{"driving", ratio.pair()->driving.count()}, {"driven", ratio.pair()->driven.count()}};
 }
 
-inline void add_tyre(boost::json::object& to, const char* key, const char* use_key, const std::optional<TyreSize>& tyre) {
+inline void add_tyre(boost::json::object& to, const char* key, const char* use_key,
+                     const std::optional<TyreSize>& tyre) {
   if (!tyre) return;
   to[key] = tyre->designation();
   if (tyre->use() != TyreUse::road) to[use_key] = std::string(to_string(tyre->use()));
@@ -77,7 +81,8 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
                         {"slack", to_text(adjuster.slack())}};
   object["chain"] = std::string(machine.chain().name());
   boost::json::object speedometer{{"sensor", std::string(to_string(machine.speedometer().sensor()))}};
-  if (machine.speedometer().reading_error()) speedometer["reading_error"] = json_of(*machine.speedometer().reading_error());
+  if (machine.speedometer().reading_error())
+    speedometer["reading_error"] = json_of(*machine.speedometer().reading_error());
   object["speedometer"] = speedometer;
   object["stock"] = json_of(machine.stock());
   return object;
@@ -139,7 +144,8 @@ template <class T>
   return value.checked(Speedometer::make(sensor, reading_error));
 }
 
-[[nodiscard]] inline std::optional<TyreSize> read_tyre(JsonObject& object, std::string_view key, std::string_view use_key) {
+[[nodiscard]] inline std::optional<TyreSize> read_tyre(JsonObject& object, std::string_view key,
+                                                       std::string_view use_key) {
   constexpr TyreUse uses[] = {TyreUse::road, TyreUse::special};
   const auto tyre = object.find(key);
   const auto use_word = object.find(use_key);

@@ -42,10 +42,11 @@ void write_json_parts(std::string& out, const Parts& parts, char open, char clos
 
 inline void write_json(std::string& out, const boost::json::value& value, std::size_t indent) {
   if (value.is_object()) {
-    write_json_parts(out, value.get_object(), '{', '}', indent, [](std::string& to, const auto& member, std::size_t level) {
-      to.append(boost::json::serialize(boost::json::value(member.key()))).append(": ");
-      write_json(to, member.value(), level);
-    });
+    write_json_parts(out, value.get_object(), '{', '}', indent,
+                     [](std::string& to, const auto& member, std::size_t level) {
+                       to.append(boost::json::serialize(boost::json::value(member.key()))).append(": ");
+                       write_json(to, member.value(), level);
+                     });
   } else if (value.is_array()) {
     write_json_parts(out, value.get_array(), '[', ']', indent,
                      [](std::string& to, const auto& element, std::size_t level) { write_json(to, element, level); });

@@ -16,13 +16,16 @@ namespace layshaft {
 /// making one allocates nothing.
 class Appraisal {
  public:
-  Appraisal(const RoadSpeeds& speeds, const ChainFit& chain, const ToothWear& wear, const SpeedometerReading& speedometer,
-            const Cautions& cautions)
+  Appraisal(const RoadSpeeds& speeds, const ChainFit& chain, const ToothWear& wear,
+            const SpeedometerReading& speedometer, const Cautions& cautions)
       : speeds_(speeds), chain_(chain), wear_(wear), speedometer_(speedometer), cautions_(cautions) {}
 
   /// Engine turns per turn of the wheel, from first gear up.
-  [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const& noexcept { return speeds_.overall_ratios(); }
-  /// Of an appraisal that is about to end, a copy, so that `for (double ratio : appraise(...).overall_ratios())` is safe.
+  [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const& noexcept {
+    return speeds_.overall_ratios();
+  }
+  /// Of an appraisal that is about to end, a copy, so that `for (double ratio : appraise(...).overall_ratios())` is
+  /// safe.
   [[nodiscard]] FixedList<double, most_gears> overall_ratios() && noexcept { return speeds_.overall_ratios(); }
   /// The rear tyre's rolling circumference.
   [[nodiscard]] const Band<Length>& circumference() const noexcept { return speeds_.circumference(); }

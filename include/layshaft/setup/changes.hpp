@@ -33,8 +33,8 @@ namespace layshaft {
   return over(speed_change(base, trial), [](double change) { return engine_speed_change(change); });
 }
 
-/// The speedometer's reading after over before, at the same true speed. A front wheel changes it only where both set-ups
-/// state their front tyre.
+/// The speedometer's reading after over before, at the same true speed. A front wheel changes it only where both
+/// set-ups state their front tyre.
 [[nodiscard]] constexpr Band<double> indicated_ratio(SpeedometerSensor sensor, const Setup& base,
                                                      const Setup& trial) noexcept {
   switch (sensor) {
@@ -52,9 +52,10 @@ namespace layshaft {
     case SpeedometerSensor::front_wheel: break;
   }
   if (!base.front_tyre() || !trial.front_tyre()) return Band<double>::exactly(1.0);
-  return over_causes(Rollout(*base.front_tyre()), Rollout(*trial.front_tyre()), [](Length base_circumference, Length trial_circumference) {
-    return wheel_indicated_ratio(base_circumference, trial_circumference);
-  });
+  return over_causes(Rollout(*base.front_tyre()), Rollout(*trial.front_tyre()),
+                     [](Length base_circumference, Length trial_circumference) {
+                       return wheel_indicated_ratio(base_circumference, trial_circumference);
+                     });
 }
 
 }  // namespace layshaft

@@ -48,15 +48,15 @@ using Contributions = std::array<Contribution, 3>;
 /// Base and trial appraised, and what changes between them. Changes are `trial / base - 1`.
 struct Comparison {
   Appraisal base;
-  Appraisal trial;                    ///< its cautions are told against the base
-  Band<double> thrust_change;         ///< in every gear, at equal engine torque and drive efficiency
-  Band<double> speed_change;          ///< in every gear, at equal engine speed
-  Band<double> engine_speed_change;   ///< in every gear, at equal road speed
-  Band<double> indicated_ratio;       ///< what the speedometer shows after over before, at the same true speed
+  Appraisal trial;                   ///< its cautions are told against the base
+  Band<double> thrust_change;        ///< in every gear, at equal engine torque and drive efficiency
+  Band<double> speed_change;         ///< in every gear, at equal engine speed
+  Band<double> engine_speed_change;  ///< in every gear, at equal road speed
+  Band<double> indicated_ratio;      ///< what the speedometer shows after over before, at the same true speed
   int links_change;
   WearChange wear;
-  RuleOfThumb rule_of_thumb;          ///< the trade's answer for thrust, beside the exact one
-  Contributions thrust_contributions; ///< who takes and gives how much of the change of thrust
+  RuleOfThumb rule_of_thumb;           ///< the trade's answer for thrust, beside the exact one
+  Contributions thrust_contributions;  ///< who takes and gives how much of the change of thrust
 
   /// What the rider must be told before riding on the trial set-up.
   [[nodiscard]] const Cautions& cautions() const& noexcept { return trial.cautions(); }
@@ -74,11 +74,12 @@ struct Comparison {
   const double base_ratio = final_ratio(base.front(), base.rear());
   const double trial_ratio = final_ratio(trial.front(), trial.rear());
   const auto over_both = [&](auto calculation) { return over_causes(Rollout(base), Rollout(trial), calculation); };
-  return {over_both([&](Length from, Length to) { return chain_tension_change(from, base_diameter, to, trial_diameter); }),
-          over_both([&](Length from, Length to) {
-            return turns_ratio(base_ratio, from, trial_ratio, to) - 1.0;  // a contact a turn of the front sprocket
-          }),
-          over_both([](Length from, Length to) { return rear_contacts(1.0_km, to) / rear_contacts(1.0_km, from) - 1.0; })};
+  return {
+      over_both([&](Length from, Length to) { return chain_tension_change(from, base_diameter, to, trial_diameter); }),
+      over_both([&](Length from, Length to) {
+        return turns_ratio(base_ratio, from, trial_ratio, to) - 1.0;  // a contact a turn of the front sprocket
+      }),
+      over_both([](Length from, Length to) { return rear_contacts(1.0_km, to) / rear_contacts(1.0_km, from) - 1.0; })};
 }
 
 /// Who takes and gives how much of the change of thrust.
@@ -105,8 +106,7 @@ struct Comparison {
   if (!after) return after.error().in("trial");
   const Band<double> thrust = thrust_change(base, trial);
   const double tyre_growth = after->circumference().nominal / before->circumference().nominal - 1.0;
-  const double by_thumb =
-      thrust_change_by_thumb(trial.rear() - base.rear(), base.front() - trial.front(), tyre_growth);
+  const double by_thumb = thrust_change_by_thumb(trial.rear() - base.rear(), base.front() - trial.front(), tyre_growth);
   return Comparison{.base = *before,
                     .trial = *after,
                     .thrust_change = thrust,

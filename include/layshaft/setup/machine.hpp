@@ -27,9 +27,9 @@ struct MachineParts {
   std::string name;
   Gearbox gearbox;
   Adjuster adjuster;
-  ChainSeries chain;        ///< the series its sprockets are cut for
+  ChainSeries chain;  ///< the series its sprockets are cut for
   Speedometer speedometer;
-  Setup stock;              ///< what its maker fitted
+  Setup stock;  ///< what its maker fitted
   MachineKind kind = MachineKind::motorcycle;
 
   friend bool operator==(const MachineParts&, const MachineParts&) = default;

@@ -8,8 +8,8 @@
 ///
 /// A marked tyre has two: its size within the tolerance of its marking, and its rolling factor. A measured rollout has
 /// one, the measurement. Two wheels share a cause where it must act on both alike: the very same tyre (or measurement)
-/// has one size, and tyres of one construction on one machine flatten alike. A comparison runs both at the same corner of
-/// what they share, so that the same tyre on both sides cancels exactly.
+/// has one size, and tyres of one construction on one machine flatten alike. A comparison runs both at the same corner
+/// of what they share, so that the same tyre on both sides cancels exactly.
 namespace layshaft {
 
 /// What turns a wheel's turns into distance: a tyre's marking, or a rollout that was measured and overrides it.
@@ -32,8 +32,7 @@ class Rollout {
   /// Whether two wheels share the cause of size: one measurement, or tyres of the same dimensions and use.
   [[nodiscard]] friend constexpr bool share_size(const Rollout& a, const Rollout& b) noexcept {
     if (a.measured_ || b.measured_) return a.measured_ == b.measured_;
-    return a.tyre_->construction() == b.tyre_->construction() &&
-           a.tyre_->section_width() == b.tyre_->section_width() &&
+    return a.tyre_->construction() == b.tyre_->construction() && a.tyre_->section_width() == b.tyre_->section_width() &&
            a.tyre_->overall_diameter() == b.tyre_->overall_diameter();
   }
   /// Whether two wheels share the rolling factor: both by their marking, of one construction.

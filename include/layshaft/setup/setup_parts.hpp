@@ -17,13 +17,13 @@ namespace layshaft {
 
 /// What a Setup is made of.
 struct SetupParts {
-  Teeth front;                                       ///< front sprocket
-  Teeth rear;                                        ///< rear sprocket
-  std::optional<TyreSize> tyre = {};                 ///< rear tyre; may be absent where `circumference` is measured
-  std::optional<ChainSeries> chain = {};             ///< absent: the machine's
-  std::optional<Links> links = {};                   ///< absent: the shortest even chain that closes in the adjuster
-  std::optional<Band<Length>> circumference = {};    ///< rear tyre's measured rollout, which overrides its marking
-  std::optional<TyreSize> front_tyre = {};           ///< matters where the front wheel drives the speedometer, or ABS
+  Teeth front;                                     ///< front sprocket
+  Teeth rear;                                      ///< rear sprocket
+  std::optional<TyreSize> tyre = {};               ///< rear tyre; may be absent where `circumference` is measured
+  std::optional<ChainSeries> chain = {};           ///< absent: the machine's
+  std::optional<Links> links = {};                 ///< absent: the shortest even chain that closes in the adjuster
+  std::optional<Band<Length>> circumference = {};  ///< rear tyre's measured rollout, which overrides its marking
+  std::optional<TyreSize> front_tyre = {};         ///< matters where the front wheel drives the speedometer, or ABS
 
   friend bool operator==(const SetupParts&, const SetupParts&) = default;
 };
@@ -53,7 +53,9 @@ class Setup {
   [[nodiscard]] constexpr const std::optional<Links>& links() const noexcept { return parts_.links; }
   [[nodiscard]] constexpr const std::optional<TyreSize>& front_tyre() const noexcept { return parts_.front_tyre; }
   /// The measured rollout, where one was stated.
-  [[nodiscard]] constexpr const std::optional<Band<Length>>& circumference() const noexcept { return parts_.circumference; }
+  [[nodiscard]] constexpr const std::optional<Band<Length>>& circumference() const noexcept {
+    return parts_.circumference;
+  }
   [[nodiscard]] constexpr const Parts& parts() const noexcept { return parts_; }
 
   friend bool operator==(const Setup&, const Setup&) = default;

@@ -41,12 +41,12 @@ enum class TyreFamily {
 /// One row: a section on one rim, its design dimensions and their limits.
 struct CodeDesignatedTyre {
   TyreFamily family;
-  std::string_view section;      ///< as marked: `4.10`, `2 1/2`, `MT90`
+  std::string_view section;  ///< as marked: `4.10`, `2 1/2`, `MT90`
   double rim_code;
-  double measuring_rim_width;    ///< width code of the rim it is measured on
-  Length least_diameter;         ///< overall diameter
+  double measuring_rim_width;  ///< width code of the rim it is measured on
+  Length least_diameter;       ///< overall diameter
   Length diameter;
-  Length greatest_diameter;      ///< of a road tyre
+  Length greatest_diameter;                         ///< of a road tyre
   std::optional<Length> greatest_diameter_special;  ///< of a special use tyre, where the table has one
   Length section_width;
   Length greatest_section_width;
@@ -178,7 +178,8 @@ namespace detail {
 inline constexpr const auto& code_designated_tyres = detail::code_designated_table::rows;
 
 namespace detail {
-/// Whether two sections are written alike; by characters, since a call to memcmp for each row takes longer than reading.
+/// Whether two sections are written alike; by characters, since a call to memcmp for each row takes longer than
+/// reading.
 [[nodiscard]] constexpr bool same_section(std::string_view a, std::string_view b) noexcept {
   if (a.size() != b.size()) return false;
   for (std::size_t i = a.size(); i-- > 0;)

@@ -137,8 +137,7 @@ class DesignationReader {
   constexpr explicit DesignationReader(std::string_view text) noexcept : length_(text.size()), cursor_(text) {}
 
   constexpr bool read() noexcept {
-    if (length_ > longest_designation)
-      return fault(longest_designation, "the text is too long", "at most 256 bytes");
+    if (length_ > longest_designation) return fault(longest_designation, "the text is too long", "at most 256 bytes");
     cursor_.skip_spaces();
     if (cursor_.at_end()) return fault(cursor_.position(), "the text is empty", a_size);
     return read_size() && read_marks();
@@ -233,8 +232,7 @@ class DesignationReader {
     const std::size_t aspect_position = cursor_.position();
     int aspect = 0;
     if (!read_number_of_size(aspect, an_aspect)) return false;
-    if (aspect < 25 || aspect > 110)
-      return fault(aspect_position, "an aspect ratio that no tyre has", an_aspect);
+    if (aspect < 25 || aspect > 110) return fault(aspect_position, "an aspect ratio that no tyre has", an_aspect);
     designation_.notation = TyreNotation::metric;
     designation_.width = width;
     designation_.aspect = aspect;

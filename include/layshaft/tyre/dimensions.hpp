@@ -26,7 +26,7 @@ inline constexpr double least_height_factor = 0.97;
 /// Height of the section from the rim's nominal diameter to the tread; the aspect ratio in percent, as marked.
 LAYSHAFT_FORMULA(constexpr, Length, section_height, (Length section_width, double aspect_ratio),
                  positive(section_width) && positive(aspect_ratio), sources::iso_5751,
-                 section_width * aspect_ratio / 100.0)
+                 aspect_ratio / 100.0 * section_width)
 
 /// Overall diameter of a new tyre, inflated and free of load.
 LAYSHAFT_FORMULA(constexpr, Length, overall_diameter, (Length rim_diameter, Length section_height),

@@ -31,9 +31,11 @@ inline constexpr Source rolling_factor_source{"rolling radius (2 free + static)/
 }
 
 /// Distance rolled in one turn of the wheel.
+// clang-format off
 LAYSHAFT_FORMULA(constexpr, Length, rolling_circumference, (Length overall_diameter, double rolling_factor),
                  positive(overall_diameter) && positive(rolling_factor), sources::definition,
                  pi * overall_diameter * rolling_factor)
+// clang-format on
 
 /// Distance rolled in one turn, where the tyre's size and its rolling factor stand at these corners of their bands.
 /// Comparisons of two tyres take the same corners for both.

@@ -159,7 +159,7 @@ class TyreSize {
 
 namespace detail {
 inline void this_is_not_a_tyre_designation() {}  // not constexpr: its name is what the compiler's error shows
-}
+}  // namespace detail
 
 inline namespace literals {
 /// A road tyre's size, read by the compiler: `"110/90-18"_tyre`. A text that is no designation does not compile.

@@ -21,9 +21,9 @@ struct Hunting {
 /// How a sprocket and a chain share their meetings.
 ///
 /// A tooth that meets a link meets next the link `teeth` further on, so of `links` links it meets every `gcd`-th: that
-/// is links/gcd of them, in teeth/gcd passes. Inner and outer links alternate, so an even common factor keeps a tooth on
-/// one kind. An odd chain has an offset link that is neither, and every tooth meets all kinds.
-/// Source: arithmetic. 96 links on 15 teeth repeat after 5 passes, on 14 after 7.
+/// is links/gcd of them, in teeth/gcd passes. Inner and outer links alternate, so an even common factor keeps a tooth
+/// on one kind. An odd chain has an offset link that is neither, and every tooth meets all kinds. Source: arithmetic.
+/// 96 links on 15 teeth repeat after 5 passes, on 14 after 7.
 [[nodiscard]] constexpr Hunting hunting(Teeth teeth, Links links) noexcept {
   const int shared = std::gcd(teeth.count(), links.count());
   return {teeth.count() / shared, links.count() / shared, shared % 2 == 0 ? 1 : 2};

@@ -12,16 +12,17 @@ namespace layshaft {
 /// sprocket's. Centrifugal and joint forces are left out.
 LAYSHAFT_FORMULA(constexpr, Force, chain_tension, (Force thrust, Length circumference, Length rear_pitch_diameter),
                  is_finite(thrust) && positive(circumference) && positive(rear_pitch_diameter), sources::definition,
-                 thrust * (circumference / pi) / rear_pitch_diameter)
+                 thrust*(circumference / pi) / rear_pitch_diameter)
 
 /// The change of the chain's pull at equal thrust. Two ways to one ratio meet the chain equally often; it is this that
 /// tells them apart: 13/40 pulls 7.5 % harder than 14/43.
 LAYSHAFT_FORMULA(constexpr, double, chain_tension_change,
                  (Length base_circumference, Length base_rear_pitch_diameter, Length trial_circumference,
                   Length trial_rear_pitch_diameter),
-                 positive(base_circumference) && positive(base_rear_pitch_diameter) &&
-                     positive(trial_circumference) && positive(trial_rear_pitch_diameter),
+                 positive(base_circumference) && positive(base_rear_pitch_diameter) && positive(trial_circumference) &&
+                     positive(trial_rear_pitch_diameter),
                  sources::definition,
-                 trial_circumference / base_circumference * (base_rear_pitch_diameter / trial_rear_pitch_diameter) - 1.0)
+                 trial_circumference / base_circumference * (base_rear_pitch_diameter / trial_rear_pitch_diameter) -
+                     1.0)
 
 }  // namespace layshaft
