@@ -18,7 +18,7 @@ bool positive(double x) { return finite(x) && x > 0.0; }
 double speed_of(double engine_speed, double overall_ratio, double circumference) {
   return engine_speed / (2.0 * pi) * circumference / overall_ratio;
 }
-double ratio_of(double primary, double gear, int front, int rear) { return primary * gear * rear / front; }
+double ratio_of(double primary, double gear, int front, int rear) { return double(rear) / front * gear * primary; }
 double turns_of(double base, double base_circumference, double trial, double trial_circumference) {
   return trial / base * (base_circumference / trial_circumference);
 }
