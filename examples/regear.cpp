@@ -289,14 +289,18 @@ void print_reason(const Question& question, const Machine& machine, const std::v
   const Band<double>& thrust = best.comparison.thrust_change;
   const double miss = std::abs(thrust.nominal - question.thrust);
   heading("Why this one");
-  std::cout << "  You wished for " << show_percent(question.thrust) << " of thrust. " << sprockets(best.setup)
-            << " comes within " << show_number(100.0 * miss, 1) << " points of that, which is "
-            << (miss <= 0.5 * thrust.width() ? "less than the tyre itself leaves open.\n"
-                                             : "more than the tyre leaves open: other sprockets might come nearer.\n")
-            << "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least: it "
-            << parts_changed(machine.stock(), best.setup) << ",\n  and its chain pulls "
-            << show_number(100.0 * std::abs(pull), 1) << " % " << (pull > 0.0 ? "more" : "less")
-            << " than as made at the same thrust. The next best:\n";
+  std::cout << "  You wished for " << show_percent(question.thrust) << " of thrust. " << sprockets(best.setup);
+  if (miss < 0.0005)
+    std::cout << " gives just that.\n";
+  else
+    std::cout << " comes within " << show_number(100.0 * miss, 1) << " points of that, which is "
+              << (miss <= 0.5 * thrust.width()
+                      ? "less than the tyre itself leaves open.\n"
+                      : "more than the tyre leaves open: other sprockets might come nearer.\n");
+  std::cout
+      << "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least:\n  it "
+      << parts_changed(machine.stock(), best.setup) << ", and its chain's pull changes by " << show_percent(pull)
+      << " at the same thrust. The next best:\n";
   for (std::size_t i = 1; i < std::min<std::size_t>(list.size(), 4); ++i) {
     const Comparison& other = list[i].comparison;
     std::cout << "  " << sprockets(list[i].setup) << " gives " << show_percent(other.thrust_change.nominal) << " with "

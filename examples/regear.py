@@ -238,22 +238,21 @@ def print_reason(question: argparse.Namespace, machine: ls.Machine, found: list[
     wish = question.thrust / 100.0
     thrust = best.comparison.thrust_change
     miss = abs(thrust.nominal - wish)
-    open_anyway = miss <= 0.5 * thrust.width
     pull = best.comparison.wear.chain_tension_change.nominal
-    heading("Why this one")
-    print(
-        f"  You wished for {ls.show_percent(wish)} of thrust. {sprockets(best.setup)} comes within "
-        f"{ls.show_number(100.0 * miss, 1)} points of that, which is "
-        + (
+    if miss < 0.0005:
+        near = "gives just that"
+    else:
+        near = f"comes within {ls.show_number(100.0 * miss, 1)} points of that, which is " + (
             "less than the tyre itself leaves open"
-            if open_anyway
+            if miss <= 0.5 * thrust.width
             else "more than the tyre leaves open: other sprockets might come nearer"
         )
-        + ".\n"
-        + "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least: it "
-        + f"{parts_changed(machine.stock, best.setup)},\n  and its chain pulls "
-        f"{ls.show_number(100.0 * abs(pull), 1)} % "
-        f"{'more' if pull > 0.0 else 'less'} than as made at the same thrust. The next best:"
+    heading("Why this one")
+    print(
+        f"  You wished for {ls.show_percent(wish)} of thrust. {sprockets(best.setup)} {near}.\n"
+        "  Half a point more or less is not felt, so of the pairs as near it is the one that asks for least:\n"
+        f"  it {parts_changed(machine.stock, best.setup)}, and its chain's pull changes by {ls.show_percent(pull)} "
+        "at the same thrust. The next best:"
     )
     for one in found[1:4]:
         other = one.comparison

@@ -46,7 +46,11 @@ def test_regear_says_the_same_in_both_languages(question: str, tmp_path: Path) -
 def test_regear_says_whether_the_tyres_band_covers_the_miss() -> None:
     for arguments in (*QUESTIONS.values(), ["--thrust", "60"], ["--circumference", "2050 mm", "--rears", "51"]):
         said = run(PROGRAMS / "regear", *arguments).stdout
-        missed = float(re.search(r"comes within ([\d.]+) points", said)[1])
+        found = re.search(r"comes within ([\d.]+) points", said)
+        if not found:
+            assert "gives just that" in said, arguments
+            continue
+        missed = float(found[1])
         ends = re.search(r"what is left +\S+ \((\S+) to (\S+)\)", said)
         width = float(ends[2]) - float(ends[1]) if ends else 0.0
         assert ("less than the tyre itself leaves open" in said) == (missed <= width / 2), arguments
