@@ -3,6 +3,7 @@
 
 #include <layshaft/core/source.hpp>
 #include <layshaft/formulas.hpp>
+#include <layshaft/show/formula_text.hpp>
 
 namespace layshaft::python {
 namespace {
@@ -88,6 +89,14 @@ void register_source(py::module_& module) {
       },
       "evaluate(*numbers)\n--\n\nThe formula's value for plain numbers in SI units, in the order of its parameters; "
       "the result is in SI too. Raises Error outside its range.");
+  def(formula, "to_text()", "The formula in the symbols of its subject: 'v = n * U / (1 rev * i)'.",
+      [](const Formula& f, const Arguments&) { return to_text(f); });
+  def(formula, "to_latex()", "The formula as TeX, for mathematics mode.",
+      [](const Formula& f, const Arguments&) { return to_tex(f); });
+  def(formula, "to_mathml()", "The formula as a MathML element.",
+      [](const Formula& f, const Arguments&) { return to_mathml(f); });
+  def(formula, "_repr_latex_()", "For notebooks.",
+      [](const Formula& f, const Arguments&) { return "$" + to_tex(f) + "$"; });
   formula.def("__repr__",
               [](const Formula& f) { return "<Formula: " + std::string(f.name) + " = " + std::string(f.body) + ">"; });
   def(module, "formulas()", "Every formula of the library.", [](const Arguments&) {

@@ -2,7 +2,9 @@
 #pragma once
 
 /// @file
-/// Text for people: units to read in, cautions as sentences. Opt-in.
+/// Text for people: units to read in, cautions as sentences, formulas in their symbols. Opt-in.
 
 #include <layshaft/show/caution_text.hpp>
 #include <layshaft/show/display.hpp>
+#include <layshaft/show/expression.hpp>
+#include <layshaft/show/formula_text.hpp>

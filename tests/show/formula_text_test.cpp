@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/show/formula_text.hpp>
+
+#include <layshaft/formulas.hpp>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+
+TEST(FormulaText, SetsAFormulaInItsSymbols) {
+  EXPECT_EQ(to_text(formula::road_speed::about), "v = n * U / (1 rev * i)");
+  EXPECT_EQ(to_tex(formula::road_speed::about), "v = \\frac{n \\cdot U}{1\\,\\mathrm{rev} \\cdot i}");
+  EXPECT_EQ(to_text(formula::highest_lawful_reading::about), "V1,max = V2 + 0.1 * V2 + 4 km/h");
+  EXPECT_EQ(to_text(formula::loop_links::about),
+            "X = 2 * C * cos(phi) / p + (z1 + z2) / 2 + phi * (z2 - z1) / 0.5 rev");
+  EXPECT_EQ(to_text(formula::thrust_change::about), "delta_F = F - 1");
+  EXPECT_EQ(to_tex(formula::contribution::about),
+            "c = \\frac{F - 1}{\\ln\\left(F\\right)} \\cdot \\ln\\left(f\\right)");
+}
+
+TEST(FormulaText, KeepsBracketsWhereTheyCount) {
+  EXPECT_EQ(to_text({"pitch", "", "", "a - (b - c)", sources::definition}), "p = a - (b - c)");
+  EXPECT_EQ(to_text({"pitch", "", "", "a / (b / c)", sources::definition}), "p = a * c / b");
+  EXPECT_EQ(to_text({"pitch", "", "", "a / (b * c)", sources::definition}), "p = a / (b * c)");
+  EXPECT_EQ(to_text({"pitch", "", "", "(a + b) * c", sources::definition}), "p = (a + b) * c");
+  EXPECT_EQ(to_text({"pitch", "", "", "(a + b) / c", sources::definition}), "p = (a + b) / c");
+  EXPECT_EQ(to_text({"pitch", "", "", "1.0 / a / b", sources::definition}), "p = 1 / (a * b)");
+}
+
+TEST(FormulaText, SetsEveryFormulaWithoutAStrayTwoPi) {
+  for (const Formula* formula : all_formulas) {
+    for (const std::string& line : {to_text(*formula), to_tex(*formula), to_mathml(*formula)}) {
+      EXPECT_EQ(line.find(" at position "), std::string::npos) << line;  // an error in place of a line
+      EXPECT_EQ(line.find("turn"), std::string::npos) << line;
+    }
+  }
+}
+
+TEST(FormulaText, EscapesWhatMathMlWouldRead) { EXPECT_EQ(detail::MathMl::escaped("a<b&c"), "a&lt;b&amp;c"); }
+
+}  // namespace
