@@ -88,12 +88,26 @@ std::vector<Case> cases() {
        {trail([](SetupParts& parts) { parts.chain = ChainSeries("525"); })},
        {trail(), trail([](SetupParts& parts) { parts.chain = ChainSeries("520"); })}},
       {new_sprockets_worn_chain, {of_sprockets(13, 47), of_sprockets(12, 46)}, {trail(), of_tyre("120/100-18 68M")}},
-      {chain_joint_as_maker_says, {of_sprockets(12, 48), of_links(110)}, {trail()}},
+      {chain_joint_as_maker_says,
+       {of_sprockets(12, 48), of_links(110)},
+       {trail(), of_tyre("120/100-18 68M")}},  // a tyre alone leaves the chain as it is
       {tyre_load_below_stock, {of_tyre("110/100-18 60M")}, {trail(), of_tyre("110/100-18 68M"), of_tyre("110/100-18")}},
       {tyre_speed_below_stock,
        {of_tyre("110/100-18 64L"), of_tyre("110/100-18 64J")},
        {trail(), of_tyre("110/100-18 64R"), of_tyre("110/100-18 64H")}},
-      {tyre_service_unstated, {of_tyre("110/100-18")}, {trail(), of_tyre("120/100-18 68M")}},
+      {tyre_service_unstated,
+       {of_tyre("110/100-18"), trail([](SetupParts& parts) {
+          parts.tyre.reset();
+          parts.circumference = Band<Length>::exactly(2050_mm);
+        })},
+       {trail(), of_tyre("120/100-18 68M")}},
+      {front_tyre_below_stock,
+       {trail([](SetupParts& parts) { parts.front_tyre = "90/90-21 30M"_tyre; }),
+        trail([](SetupParts& parts) { parts.front_tyre = "90/90-21 60B"_tyre; }),
+        trail([](SetupParts& parts) { parts.front_tyre = "90/90-21"_tyre; }),
+        trail([](SetupParts& parts) { parts.front_tyre = "90/90-19 60V"_tyre; })},
+       {trail(), trail([](SetupParts& parts) { parts.front_tyre = "100/90-21 60V"_tyre; }),
+        trail([](SetupParts& parts) { parts.front_tyre.reset(); })}},
       {tyre_construction_differs,
        {of_tyre("110/100R18 64M"), of_tyre("110/100B18 64M")},
        {trail(), of_tyre("120/100-18 68M")}},

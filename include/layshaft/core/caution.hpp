@@ -29,6 +29,7 @@ namespace layshaft {
   CAUTION(tyre_load_below_stock)       /* capacity, stock tyre's capacity */                                        \
   CAUTION(tyre_speed_below_stock)      /* rated speed, stock tyre's rated speed */                                  \
   CAUTION(tyre_service_unstated)       /* nothing: no load index or speed symbol to hold against the stock tyre's */ \
+  CAUTION(front_tyre_below_stock)      /* nothing: rated below the stock front tyre, or for another rim */          \
   CAUTION(tyre_construction_differs)   /* nothing: another construction than the stock tyre's */                    \
   CAUTION(tyre_rim_differs)            /* rim diameter, stock rim diameter: it does not go on the stock wheel */    \
   CAUTION(tyre_clearance)              /* how much larger the radius, how much wider, at the most */                \

@@ -11,7 +11,8 @@
 ///
 /// Every quantity is a Boost.Units quantity over SI units, so its `.value()` is in metres, kilograms, seconds,
 /// radians and what follows from them. A unit is a quantity of one: `110.0 * units::mm`, or `110.0_mm`, which is the
-/// very same number, bit for bit; `length / units::inch` is a plain double.
+/// same number times the same factor. `length / units::inch` becomes a plain double where one is asked for, and
+/// `in(length, units::inch)` is one.
 namespace layshaft {
 
 using Length = boost::units::quantity<boost::units::si::length>;

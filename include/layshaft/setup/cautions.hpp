@@ -43,23 +43,49 @@ inline void chain_cautions(Cautions& cautions, const Machine& machine, const Set
   const ChainSeries series = trial.chain().value_or(machine.chain());
   if (!(series == machine.chain()))
     cautions.push_back({CautionCode::chain_series_differs, {series.pitch(), machine.chain().pitch()}});
-  if (trial.front() != base.front() || trial.rear() != base.rear())
-    cautions.push_back({CautionCode::new_sprockets_worn_chain, {}});
-  if (!(trial == base)) cautions.push_back({CautionCode::chain_joint_as_maker_says, {chain.links}});
+  const bool other_sprockets = trial.front() != base.front() || trial.rear() != base.rear();
+  if (other_sprockets) cautions.push_back({CautionCode::new_sprockets_worn_chain, {}});
+  if (other_sprockets || trial.chain() != base.chain() || trial.links() != base.links())
+    cautions.push_back({CautionCode::chain_joint_as_maker_says, {chain.links}});
+}
+
+/// Whether a tyre lacks a rating that the stock tyre states.
+[[nodiscard]] inline bool rating_unstated(const TyreSize& tyre, const TyreSize& stock) {
+  return (stock.load_index() && !tyre.load_index()) || (stock.speed_symbol() && !tyre.speed_symbol());
+}
+[[nodiscard]] inline Mass capacity(const TyreSize& tyre) { return *try_load_capacity(*tyre.load_index()); }
+[[nodiscard]] inline bool load_below(const TyreSize& tyre, const TyreSize& stock) {
+  return stock.load_index() && tyre.load_index() && capacity(tyre) < capacity(stock);
+}
+[[nodiscard]] inline bool speed_below(const TyreSize& tyre, const TyreSize& stock) {
+  return stock.speed_symbol() && tyre.speed_symbol() && tyre.speed_symbol()->speed < stock.speed_symbol()->speed;
+}
+
+inline void front_tyre_cautions(Cautions& cautions, const Machine& machine, const Setup& trial) {
+  const auto& stock = machine.stock().front_tyre();
+  const auto& tyre = trial.front_tyre();
+  if (!stock || !tyre || *tyre == *stock) return;
+  if (rating_unstated(*tyre, *stock) || load_below(*tyre, *stock) || speed_below(*tyre, *stock) ||
+      tyre->rim_diameter() != stock->rim_diameter())
+    cautions.push_back({CautionCode::front_tyre_below_stock, {}});
 }
 
 inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setup& trial) {
   const Setup& stock = machine.stock();
-  if (!trial.tyre() || !stock.tyre() || *trial.tyre() == *stock.tyre()) return;
-  const TyreSize& tyre = *trial.tyre();
+  if (!stock.tyre()) return;
   const TyreSize& stock_tyre = *stock.tyre();
-  const auto capacity = [](const TyreSize& of) { return *try_load_capacity(*of.load_index()); };
+  if (!trial.tyre()) {  // only a rollout: whatever turns there, nobody said what it carries
+    if (stock_tyre.load_index() || stock_tyre.speed_symbol())
+      cautions.push_back({CautionCode::tyre_service_unstated, {}});
+    return;
+  }
+  const TyreSize& tyre = *trial.tyre();
+  if (tyre == stock_tyre) return;
 
-  if ((stock_tyre.load_index() && !tyre.load_index()) || (stock_tyre.speed_symbol() && !tyre.speed_symbol()))
-    cautions.push_back({CautionCode::tyre_service_unstated, {}});
-  if (stock_tyre.load_index() && tyre.load_index() && capacity(tyre) < capacity(stock_tyre))
+  if (rating_unstated(tyre, stock_tyre)) cautions.push_back({CautionCode::tyre_service_unstated, {}});
+  if (load_below(tyre, stock_tyre))
     cautions.push_back({CautionCode::tyre_load_below_stock, {capacity(tyre), capacity(stock_tyre)}});
-  if (stock_tyre.speed_symbol() && tyre.speed_symbol() && tyre.speed_symbol()->speed < stock_tyre.speed_symbol()->speed)
+  if (speed_below(tyre, stock_tyre))
     cautions.push_back(
         {CautionCode::tyre_speed_below_stock, {tyre.speed_symbol()->speed, stock_tyre.speed_symbol()->speed}});
   if (tyre.construction() != stock_tyre.construction())
@@ -108,6 +134,7 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
   Cautions cautions;
   chain_cautions(cautions, machine, base, trial, chain);
   tyre_cautions(cautions, machine, trial);
+  front_tyre_cautions(cautions, machine, trial);
   const Setup& stock = machine.stock();
   if (machine.kind() == MachineKind::motorcycle) {
     road_cautions(cautions, stock, base, trial);

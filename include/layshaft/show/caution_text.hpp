@@ -63,6 +63,9 @@ namespace layshaft {
         return "The tyre's marking gives no load index and speed symbol to hold against the stock tyre's; read them "
                "from "
                "its sidewall before buying.";
+      case CautionCode::front_tyre_below_stock:
+        return "The front tyre is rated below the stock one, states no rating, or is made for another rim. Do not fit "
+               "a front tyre that is less than the maker asks for.";
       case CautionCode::tyre_construction_differs:
         return "The tyre is built another way (diagonal, bias-belted or radial) than the stock one; front and rear "
                "must go "
