@@ -25,6 +25,27 @@ TEST(Adjuster, NamesThePartThatIsOutOfRange) {
   EXPECT_THROW(Adjuster(600_mm, 599_mm), RangeError);
 }
 
+TEST(Adjuster, TakesBothEndsOfItsRangeAndNothingBeyond) {
+  const auto beyond = [](Length length) { return Length::from_value(std::nextafter(length.value(), HUGE_VAL)); };
+  const auto below = [](Length length) { return Length::from_value(std::nextafter(length.value(), -HUGE_VAL)); };
+  EXPECT_TRUE(Adjuster::make(1_mm, 1_mm, 0.25_mm));
+  EXPECT_TRUE(Adjuster::make(100_m, 100_m, 25_m));
+  EXPECT_FALSE(Adjuster::make(below(1_mm), 1_mm));
+  EXPECT_FALSE(Adjuster::make(600_mm, beyond(100_m)));
+  EXPECT_FALSE(Adjuster::make(beyond(100_m), beyond(100_m)));
+  EXPECT_FALSE(Adjuster::make(600_mm, below(600_mm)));
+  EXPECT_FALSE(Adjuster::make(600_mm, 640_mm, below(0_mm)));
+  EXPECT_FALSE(Adjuster::make(600_mm, 640_mm, beyond(0.25 * 600_mm)));
+  for (const double bad : {std::nan(""), HUGE_VAL, -HUGE_VAL}) {
+    const Length length = Length::from_value(bad);
+    EXPECT_FALSE(Adjuster::make(length, 640_mm));
+    EXPECT_FALSE(Adjuster::make(600_mm, length));
+    EXPECT_FALSE(Adjuster::make(600_mm, 640_mm, length));
+    EXPECT_THROW(Adjuster(600_mm, 640_mm, length), RangeError);
+  }
+  EXPECT_STREQ(Adjuster::make(600_mm, 599_mm).error().what(), "centre_max is 599 mm; expected 600 mm to 100000 mm");
+}
+
 TEST(Adjuster, KeepsWhatItWasMadeOf) {
   const Adjuster adjuster(612_mm, 648_mm, 38_mm);
   EXPECT_EQ(adjuster.centre_min(), 612_mm);

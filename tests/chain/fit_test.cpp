@@ -2,6 +2,7 @@
 #include <layshaft/chain/fit.hpp>
 
 #include <gtest/gtest.h>
+#include <reference/csv.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +13,14 @@
 
 namespace {
 using namespace layshaft;
+
+/// The number that stands right behind the words in a sentence; NaN where the words do not stand there.
+double number_behind(std::string_view words, std::string_view sentence) {
+  const std::size_t at = sentence.find(words);
+  if (at == sentence.npos) return std::nan("");
+  const std::string_view rest = sentence.substr(at + words.size());
+  return layshaft_test::number(rest.substr(0, rest.find(' ')));
+}
 
 ChainLoop loop() { return {ChainSeries("520"), 13_teeth, 48_teeth}; }
 
@@ -51,9 +60,15 @@ TEST(FitLinks, TellsTheRoomAtBothEnds) {
   const Adjuster adjuster(612_mm, 648_mm, 38_mm);
   const ChainFit fit = fit_links(loop(), 110_links, adjuster);
   EXPECT_EQ(fit.adjuster_forward.low, fit.centre.low - 612_mm);
+  EXPECT_EQ(fit.adjuster_forward.nominal, fit.centre.nominal - 612_mm);
   EXPECT_EQ(fit.adjuster_forward.high, fit.centre.high - 612_mm);
   EXPECT_EQ(fit.adjuster_rearward.low, 648_mm - fit.centre.high);
+  EXPECT_EQ(fit.adjuster_rearward.nominal, 648_mm - fit.centre.nominal);
   EXPECT_EQ(fit.adjuster_rearward.high, 648_mm - fit.centre.low);
+  for (const Band<Length>& band : {fit.centre, fit.adjuster_forward, fit.adjuster_rearward})
+    EXPECT_TRUE(well_formed(band));
+  EXPECT_TRUE(well_formed(fit.wear_room));
+  EXPECT_EQ(fit.wear_room.high, fit.wear_room.nominal);
 }
 
 TEST(FitLinks, HasWearRoomUntilTheAxleStandsAtTheRearEnd) {
@@ -74,8 +89,43 @@ TEST(FitLinks, SaysThatItDoesNotFitAndByHowMuch) {
   EXPECT_LT(behind.adjuster_rearward.low, 0.0_mm);
 }
 
+// A chain that fits at its nominal length, but not when it is as long as the standard allows, is none to rely on. A
+// nanometre is the rounding of an adjuster's ends that were themselves computed.
+TEST(FitLinks, FitsOnlyWhereTheWholeBandDoes) {
+  const ChainFit fit = fit_links(loop(), 110_links, Adjuster(600_mm, 660_mm, 30_mm));
+  const Length low = fit.centre.low, high = fit.centre.high, hair = 1e-6 * units::mm;
+  const auto fits = [](Length least, Length greatest) {
+    return fit_links(loop(), 110_links, Adjuster(least, greatest, 30_mm)).fits;
+  };
+  EXPECT_TRUE(fits(low, high));
+  EXPECT_TRUE(fits(low + 0.5 * hair, high - 0.5 * hair));
+  EXPECT_FALSE(fits(low + 2.0 * hair, high));
+  EXPECT_FALSE(fits(low, high - 2.0 * hair));
+  EXPECT_FALSE(fits(low, 0.5 * (low + high)));
+  EXPECT_FALSE(fits(0.5 * (low + high), high));
+}
+
 TEST(FitLinks, TakesAnOddCountOnlyAsAChoiceAndSaysSo) {
   EXPECT_TRUE(fit_links(loop(), 111_links, Adjuster(600_mm, 660_mm)).offset_link);
+  EXPECT_FALSE(fit_links(loop(), 112_links, Adjuster(600_mm, 660_mm)).offset_link);
+  EXPECT_EQ(fit_links(loop(), 111_links, Adjuster(600_mm, 660_mm)).links, 111_links);
+}
+
+// Slack takes links of its own: a count may close taut, and yet not with the slack before the teeth touch.
+TEST(FitLinks, SaysHowManyLinksTheSlackTakes) {
+  const Adjuster slack(400_mm, 660_mm, 100_mm);
+  const Links fewest = loop().fewest_links();
+  EXPECT_TRUE(try_fit_links(loop(), fewest, Adjuster(400_mm, 660_mm)));
+  const auto refused = try_fit_links(loop(), fewest, slack);
+  ASSERT_FALSE(refused);
+  const std::string what = refused.error().what();
+  EXPECT_TRUE(what.starts_with("number of links is " + std::to_string(fewest.count()) + "; expected at least "))
+      << what;
+  EXPECT_TRUE(what.ends_with(" for 100 mm of slack on sprockets of 13/48 teeth")) << what;
+  const auto least = static_cast<int>(number_behind("at least ", what));
+  EXPECT_GT(least, fewest.count());
+  EXPECT_TRUE(try_fit_links(loop(), Links(least), slack));
+  EXPECT_FALSE(try_fit_links(loop(), Links(least - 1), slack));
 }
 
 TEST(FitLinks, RefusesFewerLinksThanTheSprocketsCarry) {
@@ -143,8 +193,37 @@ TEST(ShortestLinks, NeedAnAdjusterThatLeavesTheTeethClear) {
   EXPECT_FALSE(try_shortest_links(loop(), Adjuster(99_m, 100_m)));
 }
 
+// 2026-11-25: the axle stood within the adjuster, and yet was told to be short of its front end.
+TEST(ShortestLinks, SayWhenItIsTheTeethThatStopTheAxle) {
+  const ChainLoop small(ChainSeries("520"), 16_teeth, 24_teeth);
+  const Adjuster adjuster(104_mm, 124_mm);
+  const Length foremost = small.smallest_centre();
+  ASSERT_GT(foremost, adjuster.centre_min());
+  const auto links = try_shortest_links(small, adjuster);
+  ASSERT_FALSE(links);
+  const std::string what = links.error().what();
+  EXPECT_EQ(what.find("front end"), std::string::npos) << what;
+  const Length short_centre = chain_centre(15.875_mm, 16_teeth, 24_teeth, 34.0);
+  ASSERT_GT(short_centre, adjuster.centre_min());
+  EXPECT_NEAR(number_behind("34 links leave the axle ", what), in(foremost - short_centre, units::mm), 0.005) << what;
+  EXPECT_NE(what.find(" mm short of where the teeth touch, 36 links run up to "), std::string::npos) << what;
+}
+
+// What the two nearest even counts are said to miss by is what fit_links finds.
+TEST(ShortestLinks, MissByWhatTheySay) {
+  const Adjuster narrow(630_mm, 634_mm, 30_mm);
+  const std::string what = try_shortest_links(loop(), narrow).error().what();
+  const Links fewer(static_cast<int>(number_behind("48 teeth: ", what)));
+  const Links more(fewer.count() + 2);
+  EXPECT_NEAR(number_behind("leave the axle ", what),
+              in(-fit_links(loop(), fewer, narrow).adjuster_forward.low, units::mm), 0.005);
+  EXPECT_NEAR(number_behind(std::to_string(more.count()) + " links run up to ", what),
+              in(-fit_links(loop(), more, narrow).adjuster_rearward.low, units::mm), 0.005);
+}
+
 TEST(NearestSprockets, ComeInOrderOfTheTeethTheyChange) {
   const SprocketPairs pairs = nearest_sprockets(loop(), Adjuster(600_mm, 660_mm, 30_mm));
+  static_assert(SprocketPairs::capacity == 3 * 7 - 1);
   EXPECT_EQ(pairs.size(), SprocketPairs::capacity);  // so wide an adjuster takes all of them
   const auto changed = [](const SprocketPair& pair) {
     return std::abs(pair.front.count() - 13) + std::abs(pair.rear.count() - 48);
@@ -155,10 +234,43 @@ TEST(NearestSprockets, ComeInOrderOfTheTeethTheyChange) {
   EXPECT_EQ(pairs[1].rear, 47_teeth);
   EXPECT_EQ(pairs[2].front, 14_teeth);
   EXPECT_EQ(pairs[3].front, 12_teeth);
-  // Fewer teeth than a sprocket can have are not offered.
-  for (const SprocketPair& pair :
-       nearest_sprockets(ChainLoop(ChainSeries("520"), 4_teeth, 5_teeth), Adjuster(600_mm, 660_mm)))
-    EXPECT_GE(std::min(pair.front, pair.rear), 4_teeth);
+}
+
+TEST(NearestSprockets, OfferNoFewerAndNoMoreTeethThanASprocketHas) {
+  // 4 and 5 in front; 4 to 8 behind.
+  const SprocketPairs small =
+      nearest_sprockets(ChainLoop(ChainSeries("520"), 4_teeth, 5_teeth), Adjuster(600_mm, 660_mm));
+  EXPECT_EQ(small.size(), 2u * 5u - 1u);
+  for (const SprocketPair& pair : small) EXPECT_GE(std::min(pair.front, pair.rear), 4_teeth);
+  // 999 and 1000 in front; 995 to 1000 behind.
+  const SprocketPairs large =
+      nearest_sprockets(ChainLoop(ChainSeries("520"), 1000_teeth, 998_teeth), Adjuster(9_m, 10_m));
+  EXPECT_EQ(large.size(), 2u * 6u - 1u);
+}
+
+// Worked out by trying every pair and every even count.
+TEST(NearestSprockets, AreAllThatCloseAndNoOthers) {
+  for (const double front_end : {620.0, 628.0, 631.5, 640.0}) {
+    const Adjuster adjuster(front_end * units::mm, (front_end + 5.0) * units::mm, 30_mm);
+    std::size_t close = 0;
+    const SprocketPairs pairs = nearest_sprockets(loop(), adjuster);
+    for (int front = 12; front <= 14; ++front) {
+      for (int rear = 45; rear <= 51; ++rear) {
+        if (front == 13 && rear == 48) continue;
+        const ChainLoop one(ChainSeries("520"), Teeth(front), Teeth(rear));
+        int shortest = 0;
+        for (int links = 100; links <= 120 && shortest == 0; links += 2)
+          if (fit_links(one, Links(links), adjuster).fits) shortest = links;
+        if (shortest == 0) continue;
+        ++close;
+        const SprocketPair expected{Teeth(front), Teeth(rear), Links(shortest)};
+        EXPECT_NE(std::find(pairs.begin(), pairs.end(), expected), pairs.end()) << front << "/" << rear;
+      }
+    }
+    EXPECT_EQ(pairs.size(), close) << front_end;
+    EXPECT_GT(close, 0u);
+    EXPECT_LT(close, SprocketPairs::capacity);
+  }
 }
 
 }  // namespace

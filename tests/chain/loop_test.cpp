@@ -2,6 +2,7 @@
 #include <layshaft/chain/loop.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 #include <reference/csv.hpp>
 
 #include <algorithm>
@@ -17,6 +18,7 @@
 namespace {
 
 using namespace layshaft;
+using layshaft_test::expect_range;
 using layshaft_test::number;
 using layshaft_test::read_csv;
 using layshaft_test::Row;
@@ -374,6 +376,10 @@ TEST(ChainLoop, GivesBothEndsOfItsRangeBack) {
       EXPECT_NEAR(loop.centre(least) / loop.smallest_centre(), 1.0, 1e-13);
       EXPECT_TRUE(loop.try_links(loop.centre(least)));
       EXPECT_NEAR(loop.links(loop.greatest_centre()), double(Links::greatest), 1e-9);
+      // 2026-11-25: a last bit above the most links was refused as "10000; expected ... to 10000".
+      EXPECT_NEAR(loop.centre(loop.links(loop.greatest_centre())) / loop.greatest_centre(), 1.0, 1e-13);
+      EXPECT_TRUE(loop.try_centre(Links::greatest + 0.9e-9));
+      EXPECT_FALSE(loop.try_centre(Links::greatest + 2e-9));
       EXPECT_GE(loop.fewest_links().count(), least - 1e-9);
       EXPECT_LT(loop.fewest_links().count(), least + 1.0);
     }
@@ -423,6 +429,20 @@ TEST(CentreApproximate, KnowsItsRange) {
   EXPECT_FALSE(formula::centre_approximate::in_range(12.7_mm, 21_teeth, 63_teeth, not_a_number));
   EXPECT_FALSE(formula::run_angle::in_range(100.0_mm, 200.0_mm, 149.0_mm));
   EXPECT_TRUE(formula::run_angle::in_range(0.25_m, 0.5_m, 0.375_m));
+}
+
+TEST(LoopFormulas, KnowTheirRange) {
+  expect_range<formula::run_angle>("...", 57_mm, 160_mm, 640_mm);
+  expect_range<formula::loop_links>("+##+f", 12.7_mm, 14_teeth, 43_teeth, 640_mm, 5_deg);
+  expect_range<formula::run_length>("+f", 640_mm, 5_deg);
+  expect_range<formula::wrap_front>("f", 5_deg);
+  expect_range<formula::wrap_rear>("f", 5_deg);
+  expect_range<formula::links_approximate>("+##+", 12.7_mm, 14_teeth, 43_teeth, 640_mm);
+  expect_range<formula::centre_approximate>("+##.", 12.7_mm, 14_teeth, 43_teeth, 122.0);
+  for (const Length& none : {0_mm, -57_mm}) {
+    EXPECT_FALSE(formula::run_angle::in_range(none, 160_mm, 640_mm));
+    EXPECT_FALSE(formula::run_angle::in_range(57_mm, none, 640_mm));
+  }
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <string>
 #include <string_view>
 
 namespace {
@@ -54,6 +55,29 @@ TEST(RoundLinks, StaysWithinTheCountsAChainCanHave) {
     EXPECT_THROW(static_cast<void>(round_links(bad)), RangeError);
   }
   EXPECT_FALSE(try_round_links(3.9, LinkRounding::down_to_even));
+}
+
+// 2026-11-25: a hair above the most links, and what rounds down to them, were refused.
+TEST(RoundLinks, AsksTheWholeCountForItsRange) {
+  EXPECT_EQ(round_links(10000.0 + 0.9e-9), 10000_links);
+  EXPECT_EQ(round_links(10001.9, LinkRounding::down_to_even), 10000_links);
+  EXPECT_EQ(round_links(10000.9, LinkRounding::nearest_even), 10000_links);
+  EXPECT_FALSE(try_round_links(10001.0, LinkRounding::nearest_even));
+  EXPECT_FALSE(try_round_links(10000.0 + 2e-9, LinkRounding::up));
+  EXPECT_EQ(round_links(3.1, LinkRounding::up), 4_links);
+  EXPECT_FALSE(try_round_links(3.0, LinkRounding::up));
+}
+
+// 2026-11-25: the range was given as 0 to 10000 at times, and the count named was not the one asked about.
+TEST(RoundLinks, NamesTheCountAskedForAndTheRange) {
+  const auto sentence = [](double links, LinkRounding rounding) {
+    return std::string(try_round_links(links, rounding).error().what());
+  };
+  EXPECT_EQ(sentence(-1.0, LinkRounding::up_to_even), "number of links is -1; expected 4 to 10000");
+  EXPECT_EQ(sentence(3.9, LinkRounding::down_to_even), "number of links is 3.9; expected 4 to 10000");
+  EXPECT_EQ(sentence(10000.5, LinkRounding::up), "number of links is 10000.5; expected 4 to 10000");
+  EXPECT_EQ(sentence(std::nan(""), LinkRounding::up), "number of links is not a number; expected 4 to 10000");
+  EXPECT_EQ(sentence(HUGE_VAL, LinkRounding::nearest_even), "number of links is infinite; expected 4 to 10000");
 }
 
 TEST(LinksToCut, SaysOfOneLinkThatItIsMissing) {

@@ -2,6 +2,7 @@
 #include <layshaft/chain/sprocket.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 #include <reference/csv.hpp>
 
 #include <cmath>
@@ -10,6 +11,7 @@
 namespace {
 
 using namespace layshaft;
+using layshaft_test::expect_range;
 using layshaft_test::number;
 using layshaft_test::read_csv;
 
@@ -112,6 +114,13 @@ TEST(SprocketFormulas, KnowTheirRange) {
   EXPECT_TRUE(formula::root_diameter::in_range(50.0_mm, 8.51_mm));
   EXPECT_FALSE(formula::root_diameter::in_range(8.51_mm, 8.51_mm));
   EXPECT_FALSE(formula::root_diameter::in_range(50.0_mm, 0.0_mm));
+}
+
+TEST(SprocketFormulas, AskForDiametersAboveZero) {
+  expect_range<formula::pitch_diameter>("+#", 12.7_mm, 14_teeth);
+  expect_range<formula::root_diameter>("..", 50_mm, 8.51_mm);
+  expect_range<formula::tip_diameter_least>("++#+", 57_mm, 12.7_mm, 14_teeth, 8.51_mm);
+  expect_range<formula::tip_diameter_greatest>("+++", 57_mm, 12.7_mm, 8.51_mm);
 }
 
 }  // namespace

@@ -3,14 +3,18 @@
 #include <layshaft/formulas.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
-#include <algorithm>
+#include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <random>
 #include <regex>
 #include <set>
 #include <string>
+#include <tuple>
+#include <type_traits>
 
 namespace {
 using namespace layshaft;
@@ -57,14 +61,38 @@ TEST(Formulas, AreWrittenInWordsOfTheGlossary) {
   }
 }
 
-TEST(Glossary, IsInOrderAndHasEachWordOnce) {
-  EXPECT_TRUE(std::ranges::is_sorted(glossary, {}, &Word::word));
-  EXPECT_EQ(std::ranges::adjacent_find(glossary, {}, &Word::word), std::end(glossary));
-  for (const Word& word : glossary) {
-    EXPECT_FALSE(word.symbol.empty() || word.tex.empty() || word.meaning.empty()) << word.word;
+/// In its range a formula gives a number: never NaN, and for what can be measured nothing infinite either. Values of
+/// either sign over twelve decades, a twentieth of them zero.
+template <class One, class Result, class... Parameters>
+void expect_numbers(Result (*)(Parameters...)) {
+  std::mt19937_64 random(24);
+  std::uniform_real_distribution<double> exponent(-6.0, 6.0);
+  std::uniform_int_distribution<int> count(Teeth::least, Teeth::greatest), twentieth(0, 19);
+  const auto any = [&]<class T>(std::type_identity<T>) {
+    if constexpr (std::is_same_v<T, Teeth>) {
+      return Teeth(count(random));
+    } else {
+      const int kind = twentieth(random);
+      const double size = std::pow(10.0, exponent(random));
+      return layshaft_test::from_si<T>(kind == 0 ? 0.0 : kind < 5 ? -size : size);
+    }
+  };
+  int held = 0;
+  for (int i = 0; i < 10000; ++i) {
+    const std::tuple<Parameters...> all{any(std::type_identity<Parameters>())...};
+    if (!std::apply([](const auto&... each) { return One::in_range(each...); }, all)) continue;
+    ++held;
+    const double result = layshaft_test::in_si(std::apply([](const auto&... each) { return One::of(each...); }, all));
+    ASSERT_TRUE(is_finite(result)) << One::about.name << " gives " << result;
   }
-  EXPECT_EQ(find_word("no such word"), nullptr);
+  EXPECT_GT(held, 100) << One::about.name;
 }
+template <class... All>
+void expect_numbers_of_all(FormulaList<All...>) {
+  (expect_numbers<All>(static_cast<typename All::type*>(nullptr)), ...);
+}
+
+TEST(Formulas, GiveNumbersInTheirRange) { expect_numbers_of_all(Formulas()); }
 
 #if !defined(NDEBUG)
 TEST(FormulaDeathTest, AssertsItsRangeInDebugBuilds) {

@@ -6,7 +6,9 @@
 #include <bit>
 #include <clocale>
 #include <cstdint>
+#include <locale>
 #include <random>
+#include <string>
 
 namespace {
 using namespace layshaft;
@@ -89,12 +91,71 @@ TEST(ToText, ReadsBackAsTheVerySameValue) {
   for (const double value : {0.0, 5e-324, 1.7976931348623157e308, 2.2250738585072014e-308}) round_trip<Length>(value);
 }
 
+template <class... Quantities>
+void round_trips_of_any_bits(int rounds) {
+  std::mt19937_64 random(25);
+  for (int i = 0; i < rounds; ++i) {
+    const double value = std::bit_cast<double>(random());
+    if (is_finite(value)) (round_trip<Quantities>(value), ...);
+  }
+  for (const double value : {0.0, -0.0, 5e-324, -5e-324, 2.2250738585072014e-308, 1.7976931348623157e308})
+    (round_trip<Quantities>(value), ...);
+}
+
+TEST(ToText, ReadsBackWhateverTheBits) {
+  round_trips_of_any_bits<Length, Area, Mass, Duration, Speed, Acceleration, Force, Torque, Power, Energy, Pressure,
+                          Density, LinearDensity, Angle, AngularSpeed, MomentOfInertia, Temperature>(2000);
+}
+
+// Every spelling that is read, with a number that somebody would write.
+template <class Quantity>
+void reads_every_unit() {
+  for (const UnitName& unit : QuantityNames<Quantity>::units) {
+    const auto read = try_parse_quantity<Quantity>(std::string("2.5 ").append(unit.name));
+    ASSERT_TRUE(read) << unit.name;
+    EXPECT_EQ(read->value(), 2.5 * unit.unit) << unit.name;
+    round_trip<Quantity>(read->value());
+  }
+}
+
+TEST(ParseQuantity, ReadsEverySpellingOfEveryUnit) {
+  reads_every_unit<Length>();
+  reads_every_unit<Area>();
+  reads_every_unit<Mass>();
+  reads_every_unit<Duration>();
+  reads_every_unit<Speed>();
+  reads_every_unit<Acceleration>();
+  reads_every_unit<Force>();
+  reads_every_unit<Torque>();
+  reads_every_unit<Power>();
+  reads_every_unit<Energy>();
+  reads_every_unit<Pressure>();
+  reads_every_unit<Density>();
+  reads_every_unit<LinearDensity>();
+  reads_every_unit<Angle>();
+  reads_every_unit<AngularSpeed>();
+  reads_every_unit<MomentOfInertia>();
+  reads_every_unit<Temperature>();
+}
+
+/// Numbers as some countries write them, whether or not the system has a locale for it.
+struct CommaForPoint : std::numpunct<char> {
+  char do_decimal_point() const override { return ','; }
+  char do_thousands_sep() const override { return '.'; }
+  std::string do_grouping() const override { return "\3"; }
+};
+
 TEST(ToText, DoesNotMindTheLocale) {
-  const char* before = std::setlocale(LC_NUMERIC, nullptr);
-  if (!std::setlocale(LC_NUMERIC, "de_DE.UTF-8")) std::setlocale(LC_NUMERIC, "C.UTF-8");
+  const std::string before = std::setlocale(LC_ALL, nullptr);
+  const std::locale global = std::locale::global(std::locale(std::locale::classic(), new CommaForPoint));
+  for (const char* name : {"de_DE.UTF-8", "de_DE", "fr_FR.UTF-8"})
+    if (std::setlocale(LC_NUMERIC, name)) break;  // the C library's, where there is one
   EXPECT_EQ(to_text(1.5_mm), "1.5 mm");
+  EXPECT_EQ(to_text(12500_rpm), "12500 rpm");
   EXPECT_EQ(parse_quantity<Length>("1.5 mm"), 1.5_mm);
-  std::setlocale(LC_NUMERIC, before);
+  EXPECT_FALSE(try_parse_quantity<Length>("1,5 mm"));
+  std::locale::global(global);
+  std::setlocale(LC_ALL, before.c_str());
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace {
 using namespace layshaft;
@@ -34,6 +35,56 @@ TEST(Units, ThatAreExactByDefinitionAreExactToTheUlp) {
   EXPECT_LE(ulps((1_kmh).value(), 1.0L / 3.6L), 1.0);
   EXPECT_LE(ulps((1_lbf_ft).value(), 4.4482216152605L * 0.3048L), 1.0);
   EXPECT_LE(ulps((1_hp).value(), 550.0L * 4.4482216152605L * 0.3048L), 1.5);
+}
+
+// Source: the same, and the prefixes of the SI; each against long double.
+TEST(Units, AreAllRightToTheUlp) {
+  const long double pi = std::numbers::pi_v<long double>, pound_force = 4.4482216152605L;
+  const std::pair<double, long double> units[] = {
+      {(1_mm).value(), 1.0L / 1000},
+      {(1_cm).value(), 1.0L / 100},
+      {(1_m).value(), 1},
+      {(1_km).value(), 1000},
+      {(1_inch).value(), 254.0L / 10000},
+      {(1_mile).value(), 5280.0L * 12 * 254 / 10000},
+      {(1_m2).value(), 1},
+      {(1_mps).value(), 1},
+      {(1_kmh).value(), 1000.0L / 3600},
+      {(1_mph).value(), 5280.0L * 12 * 254 / 10000 / 3600},
+      {(1_mps2).value(), 1},
+      {(1_rpm).value(), 2.0L * pi / 60},
+      {(1_radps).value(), 1},
+      {(1_N).value(), 1},
+      {(1_kN).value(), 1000},
+      {(1_lbf).value(), pound_force},
+      {(1_Nm).value(), 1},
+      {(1_lbf_ft).value(), pound_force * 12 * 254 / 10000},
+      {(1_W).value(), 1},
+      {(1_kW).value(), 1000},
+      {(1_J).value(), 1},
+      {(1_Pa).value(), 1},
+      {(1_bar).value(), 100000},
+      {(1_kg).value(), 1},
+      {(1_lb).value(), 45359237.0L / 100000000},
+      {(1_g).value(), 1.0L / 1000},
+      {(1_kg_per_m3).value(), 1},
+      {(1_kg_per_m).value(), 1},
+      {(1_deg).value(), pi / 180},
+      {(1_rad).value(), 1},
+      {(1_s).value(), 1},
+      {(1_minute).value(), 60},
+      {(1_hour).value(), 3600},
+      {(1_kg_m2).value(), 1},
+      {(1_kelvin).value(), 1},
+  };
+  for (const auto& [value, exact] : units) EXPECT_LE(ulps(value, exact), 1.0) << value;
+  EXPECT_EQ(half_turn.value(), static_cast<double>(pi));
+}
+
+TEST(Units, OfTurningStayRightForEveryEngineSpeed) {
+  const long double pi = std::numbers::pi_v<long double>;
+  for (int speed = 1; speed <= 20000; ++speed)
+    ASSERT_LE(ulps((speed * 1.0 * units::rpm).value(), speed * pi / 30.0L), 1.5) << speed;
 }
 
 TEST(Units, AreQuantitiesOfOne) {

@@ -2,11 +2,13 @@
 #include <layshaft/gearing/change.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 #include <random>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Common practice, no source: a tyre 6 % taller and 40 to 45 behind; worked by hand: 1.125 / 1.06 - 1.
 TEST(ThrustChange, OfATallerTyreAndMoreTeethBehind) {
@@ -37,6 +39,13 @@ TEST(Changes, HoldInTheirRangeOnly) {
   EXPECT_FALSE(formula::thrust_change::in_range(1.0, 2_m, 1.0, -2_m));
   EXPECT_TRUE(formula::engine_speed_change::in_range(-0.999));
   EXPECT_FALSE(formula::engine_speed_change::in_range(-1.0));
+}
+
+TEST(Changes, KnowTheirRange) {
+  expect_range<formula::turns_ratio>("++++", 3.0, 2_m, 3.1, 2.1_m);
+  expect_range<formula::thrust_change>("++++", 3.0, 2_m, 3.1, 2.1_m);
+  expect_range<formula::speed_change>("++++", 3.0, 2_m, 3.1, 2.1_m);
+  expect_range<formula::engine_speed_change>(".", 0.1);
 }
 
 }  // namespace

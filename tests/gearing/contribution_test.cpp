@@ -2,18 +2,20 @@
 #include <layshaft/gearing/contribution.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 #include <random>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Worked by hand to 50 digits: ln(1/1.06) and ln(1.125), each times (F - 1)/ln F with F = 1.125/1.06.
 TEST(Contribution, SharesOutATallerTyreAndMoreTeethBehind) {
   const double whole = 1.125 / 1.06;
-  EXPECT_NEAR(contribution(whole, 1.0 / 1.06), -0.0600, 0.00005);
-  EXPECT_NEAR(contribution(whole, 1.125), 0.1214, 0.00005);
-  EXPECT_NEAR(whole - 1.0, 0.0613, 0.00005);
+  EXPECT_NEAR(contribution(whole, 1.0 / 1.06), -0.0600377350865296, 1e-15);  // -6.00 points
+  EXPECT_NEAR(contribution(whole, 1.125), 0.1213584898035107, 1e-15);        // +12.14 points
+  EXPECT_NEAR(whole - 1.0, 0.0613207547169811, 1e-15);                       // +6.13 % in all
 }
 
 TEST(Contribution, AddsUpToTheWholeChange) {
@@ -32,5 +34,7 @@ TEST(Contribution, HasItsLimitWhereFactorsCancel) {
   EXPECT_NEAR(contribution(1.0 + 1e-12, 1.25), std::log(1.25), 1e-11);
   EXPECT_EQ(contribution(1.3, 1.0), 0.0);
 }
+
+TEST(Contribution, KnowsItsRange) { expect_range<formula::contribution>("++", 1.06, 1.125); }
 
 }  // namespace

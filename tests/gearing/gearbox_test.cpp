@@ -68,6 +68,12 @@ TEST(Gearbox, NamesThePartThatIsOutOfRange) {
   }
 }
 
+TEST(Gearbox, HasNoPrimaryDriveUnlessItIsStated) {
+  EXPECT_EQ(Gearbox({.gears = {2.5}, .idle = 40_rpm, .rev_limit = 120_rpm}).primary().ratio(), 1.0);
+  static_assert(GearRatio().ratio() == 1.0);
+  static_assert(GearRatio(GearPair{12_teeth, 33_teeth}).ratio() == 2.75);
+}
+
 TEST(Gearbox, TakesTheEndsOfItsRange) {
   GearboxParts parts = good();
   parts.primary = 0.01;

@@ -2,10 +2,12 @@
 #include <layshaft/gearing/ratio.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 #include <reference/road_examples.hpp>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 using layshaft_test::printed_number;
 
 // Source: U. C. Jindal, Machine Design, Ex. 29-2, p. 751 (road_worked_examples.csv, TB25): two stages of gears.
@@ -49,6 +51,13 @@ TEST(EquivalentRear, KeepsTheRatio) {
       const double rear = equivalent_rear(Teeth(front), 45_teeth, Teeth(trial));
       EXPECT_NEAR(rear / trial, final_ratio(Teeth(front), 45_teeth), 1e-14);
     }
+}
+
+TEST(Ratios, KnowTheirRange) {
+  expect_range<formula::gear_ratio>("##", 18_teeth, 30_teeth);
+  expect_range<formula::final_ratio>("##", 14_teeth, 40_teeth);
+  expect_range<formula::overall_ratio>("++##", 3.0, 2.5, 14_teeth, 40_teeth);
+  expect_range<formula::equivalent_rear>("###", 13_teeth, 40_teeth, 14_teeth);
 }
 
 }  // namespace

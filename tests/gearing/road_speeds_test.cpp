@@ -46,12 +46,23 @@ TEST(RoadSpeeds, CountGearsFromOneAndRefuseOthers) {
     EXPECT_EQ(speeds().try_speed_at(1000_rpm, bad).error().what(),
               "gear is " + std::to_string(bad) + "; expected 1 to 2");
   }
-  const double nan = std::numeric_limits<double>::quiet_NaN();
-  EXPECT_FALSE(speeds().try_speed_at(nan * units::rpm, 1));
-  EXPECT_FALSE(speeds().try_speed_at(-1_rpm, 1));
-  EXPECT_FALSE(speeds().try_engine_speed_at(nan * units::kmh, 1));
-  EXPECT_FALSE(speeds().try_engine_speed_at(-1_kmh, 1));
+  EXPECT_TRUE(speeds().try_speed_range(2));
+}
+
+TEST(RoadSpeeds, TakeSpeedsFromZeroUpAndNothingThatIsNoNumber) {
+  using Limits = std::numeric_limits<double>;
+  for (const double bad : {Limits::quiet_NaN(), Limits::infinity(), -Limits::infinity(), -Limits::denorm_min()}) {
+    EXPECT_FALSE(speeds().try_speed_at(AngularSpeed::from_value(bad), 1)) << bad;
+    EXPECT_FALSE(speeds().try_engine_speed_at(Speed::from_value(bad), 1)) << bad;
+  }
   EXPECT_EQ(speeds().try_speed_at(0_rpm, 1)->nominal, 0_kmh);
+  EXPECT_EQ(speeds().try_engine_speed_at(0_kmh, 1)->nominal, 0_rpm);
+  EXPECT_TRUE(speeds().try_speed_at(1000000_rpm, 1));
+  EXPECT_TRUE(speeds().try_engine_speed_at(10000_kmh, 1));
+  EXPECT_STREQ(speeds().try_speed_at(1000001_rpm, 1).error().what(),
+               "engine_speed is 1000001 rpm; expected 0 rpm to 1000000 rpm");
+  EXPECT_STREQ(speeds().try_engine_speed_at(10001_kmh, 1).error().what(),
+               "road_speed is 10001 km/h; expected 0 km/h to 10000 km/h");
 }
 
 }  // namespace

@@ -2,12 +2,14 @@
 #include <layshaft/gearing/speed.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 #include <reference/road_examples.hpp>
 
 #include <random>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 using layshaft_test::printed_number;
 
 // Source: a university's vehicle dynamics course, propulsion limits, example 1 (road_worked_examples.csv, TB01): 3200
@@ -52,14 +54,8 @@ TEST(RoadSpeed, ChangesAsRidersSay) {
 }
 
 TEST(RoadSpeed, HoldsInItsRangeOnly) {
-  using formula::road_speed;
-  EXPECT_TRUE(road_speed::in_range(0_rpm, 1.0, 2_m));
-  EXPECT_FALSE(road_speed::in_range(1_rpm, 0.0, 2_m));
-  EXPECT_FALSE(road_speed::in_range(1_rpm, -1.0, 2_m));
-  EXPECT_FALSE(road_speed::in_range(1_rpm, 1.0, 0_m));
-  const double nan = std::numeric_limits<double>::quiet_NaN();
-  EXPECT_FALSE(road_speed::in_range(nan * units::rpm, 1.0, 2_m));
-  EXPECT_FALSE(road_speed::in_range(1_rpm, std::numeric_limits<double>::infinity(), 2_m));
+  expect_range<formula::road_speed>("f++", 6000_rpm, 20.0, 2_m);
+  expect_range<formula::engine_speed>("f++", 90_kmh, 20.0, 2_m);
 }
 
 }  // namespace

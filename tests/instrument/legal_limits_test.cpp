@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include <layshaft/instrument/speedometer_reading.hpp>
-
-#include <layshaft/instrument/speedometer.hpp>
+#include <layshaft/instrument/legal_limits.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Source: UN Regulation No. 39, paragraph 5.3; worked upper limits 50 -> 59, 70 -> 81, 90 -> 103, 110 -> 125 and
 // 130 -> 147 km/h.
@@ -41,6 +41,15 @@ TEST(IndicatedBand, TakesBothCauses) {
   EXPECT_NEAR(shown.low / units::kmh, 100.0 * 1.02 * 0.95, 1e-12);
   EXPECT_NEAR(shown.nominal / units::kmh, 104.0, 1e-12);
   EXPECT_NEAR(shown.high / units::kmh, 100.0 * 1.06 * 1.05, 1e-12);
+}
+
+TEST(HighestLawfulReading, KnowsItsRange) { expect_range<formula::highest_lawful_reading>("0", 90_kmh); }
+
+TEST(SpeedometerVerdict, HasAWord) {
+  static_assert(to_string(SpeedometerVerdict::lawful) == "lawful");
+  static_assert(to_string(SpeedometerVerdict::too_low) == "too low");
+  static_assert(to_string(SpeedometerVerdict::too_high) == "too high");
+  static_assert(to_string(SpeedometerVerdict::uncertain) == "uncertain");
 }
 
 }  // namespace

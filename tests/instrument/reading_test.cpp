@@ -2,9 +2,11 @@
 #include <layshaft/instrument/reading.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 TEST(WheelIndicatedRatio, IsLowWithATallerTyre) {
   EXPECT_EQ(wheel_indicated_ratio(2.0_m, 2.0_m), 1.0);
@@ -31,6 +33,13 @@ TEST(SpeedometerSensor, HasAWord) {
   static_assert(to_string(SpeedometerSensor::layshaft) == "layshaft");
   static_assert(to_string(SpeedometerSensor::rear_wheel) == "rear wheel");
   static_assert(to_string(SpeedometerSensor::front_wheel) == "front wheel");
+}
+
+TEST(Readings, KnowTheirRange) {
+  expect_range<formula::wheel_indicated_ratio>("++", 2_m, 2.1_m);
+  expect_range<formula::correction_factor>("+", 0.95);
+  expect_range<formula::stock_reading>("ff", 90_kmh, 0.04);
+  expect_range<formula::indicated_speed>("f+", 90_kmh, 0.95);
 }
 
 }  // namespace

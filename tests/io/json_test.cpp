@@ -192,6 +192,22 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"tyre\": \"110/100-18 64M\"", "\"tyre_use\": \"road\"",
            "$.stock.tyre_use: ", "expected no use where no tyre is stated"},
           {"\"tyre\": \"110/100-18 64M\",", "", "$.stock: ", "a set-up needs a tyre, or a measured circumference"},
+          {"\"layshaft\": 1", "\"layshaft\": 1.5", "$.layshaft: ", "expected the version 1, got 1.5"},
+          {"\"layshaft\": 1", "\"layshaft\": 0", "$.layshaft: ", "expected the version 1, got 0"},
+          {"\"front_tyre\"", "\"front_tyre_use\"",
+           "$.stock.front_tyre_use: ", "expected no use where no tyre is stated"},
+          // numbers that are none
+          {"{\"driving\": 12, \"driven\": 33}", "1e400", "$.gearbox: ", "ratio of gear 1 is infinite"},
+          {"{\"driving\": 12, \"driven\": 33}", "-1e400", "$.gearbox: ", "ratio of gear 1 is infinite"},
+          {"{\"driving\": 12, \"driven\": 33}", "1e-400", "$.gearbox: ", "ratio of gear 1 is 0"},
+          {"{\"driving\": 12, \"driven\": 33}", "NaN", "byte ", "expected well-formed JSON"},
+          {"{\"driving\": 12, \"driven\": 33}", "Infinity", "byte ", "expected well-formed JSON"},
+          {"{\"driving\": 12, \"driven\": 33}", "\"nan\"", "$.gearbox.gears[0]: ", "expected a ratio, or "},
+          {"{\"sensor\": \"layshaft\"}", "{\"sensor\": \"layshaft\", \"reading_error\": 1e400}",
+           "$.speedometer: ", "reading_error is infinite"},
+          {"\"640 mm\"", "\"inf mm\"", "$.adjuster.centre_max: ", "not finite"},
+          {"\"front\": 12", "\"front\": 12345678901234567890123",
+           "$.stock.front: ", "expected a whole number of teeth"},
           // ranges
           {"\"front\": 12", "\"front\": 3", "$.stock.front: ", "number of teeth is 3; expected 4 to 1000"},
           {"\"driven\": 33", "\"driven\": 1001", "$.gearbox.gears[0].driven: ", "number of teeth is 1001"},
@@ -292,6 +308,9 @@ TEST(Json, RefusesAKeyThatStandsTwice) {
     EXPECT_NE(what.find("expected each key of an object once"), what.npos) << what;
   }
   // Texts that look like keys are none.
+  EXPECT_TRUE(try_machine_from_json(
+      instead(good, "Fernbrake 280 trail bike", "x\\\", \\\"layshaft\\\": 1, \\\"layshaft\\\": 1")));
+  EXPECT_TRUE(try_machine_from_json(instead(good, "Fernbrake 280 trail bike", "\\\\")));  // ends in a backslash
   EXPECT_TRUE(try_machine_from_json(instead(good, "Fernbrake 280 trail bike", "\\\"front\\\": {\\\"front\\\"}: [")));
 }
 

@@ -6,6 +6,7 @@
 
 #include <limits>
 #include <memory>
+#include <optional>
 #include <string>
 #include <type_traits>
 #include <utility>
@@ -144,6 +145,48 @@ TEST(Appraise, RefusesFewerLinksThanTheSprocketsCanCarry) {
   EXPECT_EQ(appraisal.error().kind(), ErrorKind::range);
   EXPECT_TRUE(std::string(appraisal.error().what()).starts_with("number of links is 40; expected "))
       << appraisal.error().what();
+}
+
+TEST(Appraise, IsSurerWhereTheTyresRolloutWasMeasured) {
+  const Machine machine = layshaft_test::trail_bike();
+  const auto measured = with(machine.stock(), [](SetupParts& parts) {
+    const Length rollout = rolling_circumference(*parts.tyre).nominal;
+    parts.circumference = Band<Length>{rollout * 0.998, rollout, rollout * 1.002};
+  });
+  const Appraisal sure = appraise(machine, measured), rough = appraise(machine, machine.stock());
+  for (const int gear : {1, 5}) {
+    const Band<Speed> narrow = sure.speed_at(5000_rpm, gear), wide = rough.speed_at(5000_rpm, gear);
+    EXPECT_GT(narrow.width(), 0_kmh);
+    EXPECT_LT(narrow.width(), 0.25 * wide.width());
+    EXPECT_EQ(narrow.nominal, wide.nominal);
+    EXPECT_LT(wide.low, narrow.low);
+    EXPECT_GT(wide.high, narrow.high);
+    EXPECT_LT(sure.engine_speed_at(60_kmh, gear).width(), rough.engine_speed_at(60_kmh, gear).width());
+  }
+}
+
+// UN R39, paragraph 5.3: at 90 km/h a reading from 90 to 103 km/h. Each rear tooth of 47 is 2.1 % on the layshaft.
+TEST(Appraise, HoldsTheSpeedometerAgainstTheRuleAndTheOdometerApart) {
+  const auto of = [](const std::optional<Band<double>>& error, int rear) {
+    MachineParts parts = layshaft_test::trail_bike_parts();
+    parts.speedometer = Speedometer(SpeedometerSensor::layshaft, error);
+    return appraise(Machine(parts), with(parts.stock, [&](SetupParts& setup) { setup.rear = Teeth(rear); }))
+        .speedometer();
+  };
+  const auto exact = Band<double>::exactly(0.05);
+  EXPECT_EQ(of(exact, 47).verdict(90_kmh), SpeedometerVerdict::lawful);    // 94.5
+  EXPECT_EQ(of(exact, 45).verdict(90_kmh), SpeedometerVerdict::lawful);    // 90.5
+  EXPECT_EQ(of(exact, 44).verdict(90_kmh), SpeedometerVerdict::too_low);   // 88.5
+  EXPECT_EQ(of(exact, 51).verdict(90_kmh), SpeedometerVerdict::lawful);    // 102.5
+  EXPECT_EQ(of(exact, 52).verdict(90_kmh), SpeedometerVerdict::too_high);  // 104.6
+  EXPECT_EQ(of(Band<double>{0.03, 0.05, 0.07}, 45).verdict(90_kmh), SpeedometerVerdict::uncertain);
+  EXPECT_EQ(of(std::nullopt, 45).verdict(90_kmh), SpeedometerVerdict::uncertain);
+  EXPECT_GT(of(std::nullopt, 45).indicated(90_kmh).width(), 12_kmh);  // unknown: all that the rule allowed
+  EXPECT_EQ(of(exact, 45).indicated(90_kmh).width(), 0_kmh);
+  for (const auto& error : {std::optional<Band<double>>(), std::optional<Band<double>>(exact)}) {
+    EXPECT_NEAR(of(error, 45).odometer_drift().nominal, 45.0 / 47.0 - 1.0, 1e-15);
+    EXPECT_NEAR(of(error, 45).correction_factor().nominal, 47.0 / 45.0, 1e-15);
+  }
 }
 
 TEST(Appraise, AllocatesNothing) {

@@ -112,6 +112,9 @@ TEST(IndicatedRatio, TakesAFrontTyreThatIsNotStatedForUnchanged) {
   const layshaft::Setup unstated = with(base, [](SetupParts& parts) { parts.front_tyre.reset(); });
   EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, base, unstated), Band<double>::exactly(1.0));
   EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, unstated, base), Band<double>::exactly(1.0));
+  const layshaft::Setup taller = with(base, [](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; });
+  EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, taller, unstated), Band<double>::exactly(1.0));
+  EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, unstated, taller), Band<double>::exactly(1.0));
 }
 
 }  // namespace

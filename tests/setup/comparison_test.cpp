@@ -76,6 +76,16 @@ TEST(Compare, ComposesTheChangesOfTheTwoSetups) {
   // Three teeth behind by 2 % each, less the growth of the tyre: (120 − 110) · 2 / 677 of its diameter.
   EXPECT_NEAR(comparison.rule_of_thumb.thrust_change, 0.06 - 20.0 / 677.0, 1e-12);
   EXPECT_EQ(comparison.rule_of_thumb.error, comparison.rule_of_thumb.thrust_change - comparison.thrust_change.nominal);
+  // A tooth less in front gives, a tooth more takes.
+  const auto smaller_front = with(base, [](SetupParts& parts) { parts.front = 11_teeth; });
+  EXPECT_GT(compare(machine, base, smaller_front).rule_of_thumb.thrust_change, 0.0);
+  EXPECT_LT(compare(machine, smaller_front, base).rule_of_thumb.thrust_change, 0.0);
+  EXPECT_NEAR(compare(machine, base, smaller_front).rule_of_thumb.error, 0.06 - 1.0 / 11.0, 1e-12);  // as three behind
+  // The speedometer was made for the stock parts, whatever was ridden before.
+  const Comparison from_trial = compare(machine, trial, smaller_front);
+  EXPECT_EQ(from_trial.trial.speedometer(), appraise(machine, smaller_front).speedometer());
+  EXPECT_EQ(from_trial.base.speedometer(), appraise(machine, trial).speedometer());
+  EXPECT_EQ(from_trial.indicated_ratio, indicated_ratio(SpeedometerSensor::layshaft, trial, smaller_front));
 }
 
 TEST(Compare, SharesTheChangeOfThrustOutToTheLastPoint) {
@@ -131,6 +141,18 @@ TEST(Compare, NamesTheSetupThatCannotBeAppraised) {
   EXPECT_TRUE(std::string(of_trial.error().what()).starts_with("trial: number of links is 40;"))
       << of_trial.error().what();
   EXPECT_THROW(static_cast<void>(compare(machine, bad, machine.stock())), RangeError);
+  // No even chain closes in 4 mm of adjuster, for one of the two.
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  const Length centre = appraise(machine, machine.stock()).chain().centre.low;
+  parts.adjuster = Adjuster(centre - 1.0_mm, centre + 3.0_mm, 40_mm);
+  const Machine tight(parts);
+  const auto between = with(machine.stock(), [](SetupParts& of) { of.rear = 49_teeth; });
+  const auto misses = try_compare(tight, tight.stock(), between);
+  ASSERT_FALSE(misses);
+  const std::string what = misses.error().what();
+  for (const char* words : {"trial: no even number of links fits", "12/49 teeth", "the nearest sprockets that close"})
+    EXPECT_NE(what.find(words), std::string::npos) << words << "\n" << what;
+  EXPECT_TRUE(std::string(try_compare(tight, between, tight.stock()).error().what()).starts_with("base: no even "));
 }
 
 TEST(Compare, AllocatesNothing) {

@@ -4,6 +4,7 @@
 #include "../reference/csv.hpp"
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 #include <algorithm>
 #include <iterator>
@@ -14,6 +15,7 @@
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 using layshaft_test::number;
 
 const std::map<std::string, TyreFamily> families{
@@ -117,6 +119,12 @@ TEST(CodeDesignatedTyre, MissingFromTheTableHasNeighbours) {
   static_assert(detail::sections_next_to("1.75", false, 18).above == "2.00");
   static_assert(detail::sections_next_to("MT80", true, 16).below == "MS85");
   static_assert(detail::sections_next_to("MT80", true, 16).above == "MT85");
+}
+
+TEST(CodeDesignatedTyre, ShiftsOnlyWhatIsATyre) {
+  expect_range<formula::overall_diameter_on_another_rim>("..+", 641_mm, 457_mm, 533_mm);
+  EXPECT_FALSE(formula::overall_diameter_on_another_rim::in_range(457_mm, 457_mm, 533_mm));
+  EXPECT_FALSE(formula::overall_diameter_on_another_rim::in_range(641_mm, 0_mm, 533_mm));
 }
 
 }  // namespace

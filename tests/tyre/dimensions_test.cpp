@@ -2,11 +2,13 @@
 #include <layshaft/tyre/dimensions.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 #include <limits>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 TEST(TyreDimensions, FollowFromTheMarking) {
   EXPECT_NEAR(section_height(110_mm, 90) / units::mm, 99.0, 1e-12);
@@ -47,6 +49,15 @@ TEST(TyreDimensions, KnowTheirRange) {
 TEST(TyreDimensions, SayThatTheirLimitsAreFromMemory) {
   static_assert(formula::overall_diameter_limit::about.source.certainty == Certainty::from_memory);
   static_assert(formula::overall_diameter_limit::about.body == "rim_diameter + 2.0 * section_height * height_factor");
+}
+
+TEST(TyreDimensions, AskForLengthsAboveZero) {
+  expect_range<formula::section_height>("++", 110_mm, 90.0);
+  expect_range<formula::overall_diameter>("++", 457_mm, 99_mm);
+  expect_range<formula::overall_diameter_limit>("+++", 457_mm, 99_mm, 1.07);
+  expect_range<formula::section_height_of_diameter>("..", 655_mm, 457_mm);
+  EXPECT_FALSE(formula::section_height_of_diameter::in_range(457_mm, 457_mm));
+  EXPECT_FALSE(formula::section_height_of_diameter::in_range(655_mm, 0_mm));
 }
 
 }  // namespace

@@ -2,11 +2,13 @@
 #include <layshaft/tyre/rolling.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 #include <numbers>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Worked by hand: π × 655 × 0.980 and its fellows, on 649.06 and 668.86.
 TEST(RollingCircumference, FollowsFromDiameterAndFactor) {
@@ -50,5 +52,7 @@ TEST(RollingFactor, IsOneBandForEveryConstructionAndFromMemory) {
     EXPECT_EQ(rolling_factor(construction), (Band<double>{0.965, 0.980, 0.995}));
   EXPECT_EQ(rolling_factor_source.certainty, Certainty::from_memory);
 }
+
+TEST(RollingCircumference, KnowsItsRange) { expect_range<formula::rolling_circumference>("++", 655_mm, 0.98); }
 
 }  // namespace

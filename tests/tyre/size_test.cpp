@@ -164,16 +164,4 @@ TEST(TyreSize, IsASmallValueWhoseAccessorsDoNotThrow) {
   static_assert(noexcept(detail::DesignationReader("110/90-18").read()));
 }
 
-TEST(TyreSize, NamesItsKinds) {
-  EXPECT_EQ(to_string(TyreNotation::metric), "metric");
-  EXPECT_EQ(to_string(TyreNotation::code), "code");
-  EXPECT_EQ(to_string(TyreNotation::lettered), "lettered");
-  EXPECT_EQ(to_string(TyreConstruction::diagonal), "diagonal");
-  EXPECT_EQ(to_string(TyreConstruction::bias_belted), "bias-belted");
-  EXPECT_EQ(to_string(TyreConstruction::radial), "radial");
-  EXPECT_EQ(to_string(TyreUse::road), "road");
-  EXPECT_EQ(to_string(TyreUse::special), "special");
-  EXPECT_EQ(to_string(TyreTube::tubeless), "tubeless");
-}
-
 }  // namespace

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include <layshaft/wear/tooth_wear.hpp>
+#include <layshaft/wear/contacts.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Common practice, no source: a front tooth of 14/40 meets the chain about three times as often as a rear one.
 TEST(Contacts, OfAFrontToothAreAboutThreeTimesARearTooths) {
@@ -17,6 +19,11 @@ TEST(Contacts, OfAFrontToothAreAboutThreeTimesARearTooths) {
 TEST(Contacts, AreOnePerTurn) {
   EXPECT_DOUBLE_EQ(rear_contacts(1_km, 2.0_m), 500.0);
   EXPECT_DOUBLE_EQ(front_contacts(1_km, 2.0_m, 15_teeth, 45_teeth), 1500.0);
+}
+
+TEST(Contacts, KnowTheirRange) {
+  expect_range<formula::rear_contacts>("++", 1_km, 2_m);
+  expect_range<formula::front_contacts>("++##", 1_km, 2_m, 14_teeth, 40_teeth);
 }
 
 }  // namespace

@@ -4,9 +4,11 @@
 #include <layshaft/chain/sprocket.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Worked by hand from 1/sin(pi/z): the thrust's moment about the axle is the chain's.
 TEST(ChainTension, IsTheThrustTimesTheLevers) {
@@ -27,6 +29,11 @@ TEST(ChainTensionChange, IsOfOneKindWithChainTension) {
   const Length from = 2.0_m, to = 2.1_m, small = 200_mm, large = 215_mm;
   EXPECT_NEAR(chain_tension_change(from, small, to, large),
               chain_tension(300_N, to, large) / chain_tension(300_N, from, small) - 1.0, 1e-15);
+}
+
+TEST(ChainTension, KnowsItsRange) {
+  expect_range<formula::chain_tension>("f++", 500_N, 2_m, 240_mm);
+  expect_range<formula::chain_tension_change>("++++", 2_m, 240_mm, 2.1_m, 230_mm);
 }
 
 }  // namespace

@@ -238,7 +238,7 @@ using SprocketPairs = FixedList<SprocketPair, (2 * nearest_front + 1) * (2 * nea
   if (is_finite(short_centre))
     sentence.append(" leave the axle ")
         .append(detail::mm_in_words(foremost - short_centre))
-        .append(" short of its front end");
+        .append(foremost > adjuster.centre_min() ? " short of where the teeth touch" : " short of its front end");
   else
     sentence.append(" do not close");
   if (const auto stand = detail::fit(loop, *behind, adjuster)) {

@@ -159,7 +159,7 @@ class ChainLoop {
   /// the sprockets can carry.
   [[nodiscard]] Result<Length> try_centre(double links) const {
     const Length smallest = smallest_centre();
-    if (!is_finite(links) || links > double(Links::greatest) ||
+    if (!is_finite(links) || links > double(Links::greatest) + whole_link_tolerance ||
         links < chain_links(series_.pitch(), front_, rear_, smallest) - whole_link_tolerance)
       return links_out_of_range(links);
     return std::max(chain_centre(series_.pitch(), front_, rear_, links), smallest);

@@ -36,7 +36,6 @@ inline constexpr double whole_link_tolerance = 1e-9;
 
 /// The whole number of links; or a RangeError when it is not 4 to 10000.
 [[nodiscard]] inline Result<Links> try_round_links(double links, LinkRounding rounding = LinkRounding::up_to_even) {
-  if (auto error = detail::outside("number of links", links, 0.0, double(Links::greatest))) return *error;
   double whole = 0.0;
   switch (rounding) {
     case LinkRounding::up_to_even: whole = 2.0 * std::ceil((links - whole_link_tolerance) / 2.0); break;
@@ -44,7 +43,9 @@ inline constexpr double whole_link_tolerance = 1e-9;
     case LinkRounding::down_to_even: whole = 2.0 * std::floor((links + whole_link_tolerance) / 2.0); break;
     case LinkRounding::up: whole = std::ceil(links - whole_link_tolerance); break;
   }
-  return Links::make(static_cast<int>(whole));
+  if (whole >= Links::least && whole <= Links::greatest) return Links::make(static_cast<int>(whole));
+  return Error::range("number of links", detail::in_words(links),
+                      std::to_string(Links::least) + " to " + std::to_string(Links::greatest));
 }
 #if LAYSHAFT_EXCEPTIONS
 /// The whole number of links.

@@ -15,9 +15,9 @@ LAYSHAFT_FORMULA(constexpr, Length, spare_length, (Length slack, Length run_leng
                  is_finite(slack) && positive(run_length), sources::geometry, slack / (2.0 * run_length) * slack)
 
 /// How far a hand can move the middle of one run, up plus down, when the chain is longer than the taut loop by
-/// `spare_length` and the other run is pulled straight.
+/// `spare_length`, zero or more, and the other run is pulled straight.
 LAYSHAFT_FORMULA(inline, Length, slack_by_hand, (Length spare_length, Length run_length),
-                 is_finite(spare_length) && positive(run_length), sources::geometry,
+                 is_finite(spare_length) && spare_length >= 0.0_mm && positive(run_length), sources::geometry,
                  sqrt(2.0 * run_length * spare_length))
 
 }  // namespace layshaft

@@ -19,6 +19,9 @@ namespace layshaft::detail {
 /// Elongation at which a chain is replaced: 2 % by a chain maker's catalogue.
 inline constexpr double replaced_at_elongation = 0.02;
 
+/// Changes below this share are none: equal parts marked in two ways (120/60 and 80/90 are both 72 mm high), computed.
+inline constexpr double change_tolerance = 1e-12;
+
 inline void chain_cautions(Cautions& cautions, const Machine& machine, const Setup& base, const Setup& trial,
                            const ChainFit& chain) {
   const Length none = 0.0_mm;
@@ -99,7 +102,8 @@ inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setu
   if (higher > none || wider > none)
     cautions.push_back({CautionCode::tyre_clearance, {std::max(higher, none), std::max(wider, none)}});
   const Length raised = (tyre.overall_diameter().nominal - stock_tyre.overall_diameter().nominal) / 2.0;
-  if (raised != none) cautions.push_back({CautionCode::ride_height_changed, {raised}});
+  const Length same = change_tolerance * stock_tyre.overall_diameter().nominal;
+  if (raised < -same || raised > same) cautions.push_back({CautionCode::ride_height_changed, {raised}});
 }
 
 inline void road_cautions(Cautions& cautions, const Setup& stock, const Setup& base, const Setup& trial) {
@@ -107,21 +111,24 @@ inline void road_cautions(Cautions& cautions, const Setup& stock, const Setup& b
   double front = 1.0;
   if (trial.front_tyre() && stock.front_tyre())
     front = Rollout(*trial.front_tyre()).circumference().nominal / Rollout(*stock.front_tyre()).circumference().nominal;
-  if (rear != front)
-    cautions.push_back({CautionCode::wheel_speed_ratio_changed, {Amount::fraction(rear / front - 1.0)}});
+  const double apart = rear / front - 1.0;
+  if (apart < -change_tolerance || apart > change_tolerance)
+    cautions.push_back({CautionCode::wheel_speed_ratio_changed, {Amount::fraction(apart)}});
   const double revs = engine_speed_change(base, trial).nominal;
-  if (revs > 0.0) cautions.push_back({CautionCode::over_rev_on_downshift, {Amount::fraction(revs)}});
+  if (revs > change_tolerance) cautions.push_back({CautionCode::over_rev_on_downshift, {Amount::fraction(revs)}});
   const double thrust = thrust_change(base, trial).nominal;
-  if (thrust > 0.0) cautions.push_back({CautionCode::front_wheel_lifts_sooner, {Amount::fraction(thrust)}});
+  if (thrust > change_tolerance)
+    cautions.push_back({CautionCode::front_wheel_lifts_sooner, {Amount::fraction(thrust)}});
 }
 
 inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, const RoadSpeeds& speeds,
                                  const SpeedometerReading& reading) {
   const Speed fastest = speeds.try_speed_range(static_cast<int>(speeds.overall_ratios().size()))->highest.nominal;
   const Band<Speed> shown = *reading.try_indicated(fastest);
-  if (shown.low < fastest)
+  if (shown.low < fastest * (1.0 - change_tolerance))
     cautions.push_back({CautionCode::speedometer_may_read_low, {Amount::fraction(1.0 - shown.low / fastest)}});
-  if (shown.high > highest_lawful_reading(fastest) && reading.indicated_ratio().high > 1.0)
+  if (shown.high > highest_lawful_reading(fastest) * (1.0 + change_tolerance) &&
+      reading.indicated_ratio().high > 1.0 + change_tolerance)
     cautions.push_back(
         {CautionCode::speedometer_may_read_high, {Amount::fraction(reading.indicated_ratio().high - 1.0)}});
   if (!stock.reading_error()) cautions.push_back({CautionCode::speedometer_error_unknown, {}});
