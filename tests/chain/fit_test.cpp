@@ -170,6 +170,18 @@ TEST(ShortestLinks, SayByHowMuchTheyMissAndWhatWouldFit) {
   EXPECT_NE(what.find(first), std::string::npos) << what;
 }
 
+TEST(ShortestLinks, NameTheThreeNearestSprocketsAndNoMore) {
+  const Adjuster narrow(630_mm, 634_mm, 30_mm);
+  const SprocketPairs pairs = nearest_sprockets(loop(), narrow);
+  ASSERT_GT(pairs.size(), 3u);
+  std::string end = "; the nearest sprockets that close: ";
+  for (std::size_t i = 0; i < 3; ++i)
+    end += (i == 0 ? "" : ", ") + std::to_string(pairs[i].front.count()) + "/" + std::to_string(pairs[i].rear.count()) +
+           " with " + std::to_string(pairs[i].links.count()) + " links";
+  const std::string what = try_shortest_links(loop(), narrow).error().what();
+  EXPECT_TRUE(what.ends_with(end)) << what;
+}
+
 // Ends of an adjuster that were themselves computed: what rounding did on the way must not ask for two links more.
 TEST(ShortestLinks, AreThoseThatPutTheAxleAtTheFrontEnd) {
   for (int links = 80; links <= 160; links += 2) {
