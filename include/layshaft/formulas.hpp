@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/fit.hpp>
 #include <layshaft/chain/loop.hpp>
 #include <layshaft/chain/slack.hpp>
 #include <layshaft/chain/sprocket.hpp>
@@ -11,10 +12,12 @@
 #include <layshaft/gearing/speed.hpp>
 #include <layshaft/instrument/legal_limits.hpp>
 #include <layshaft/instrument/reading.hpp>
+#include <layshaft/setup/contributions.hpp>
 #include <layshaft/tyre/code_designated.hpp>
 #include <layshaft/tyre/dimensions.hpp>
 #include <layshaft/tyre/rolling.hpp>
 #include <layshaft/wear/contacts.hpp>
+#include <layshaft/wear/hunting.hpp>
 #include <layshaft/wear/tension.hpp>
 
 #include <array>
@@ -31,18 +34,23 @@ struct FormulaList {
 };
 
 /// Every formula of the library, by subject.
-using Formulas =
-    FormulaList<formula::run_angle, formula::loop_links, formula::run_length, formula::wrap_front, formula::wrap_rear,
-                formula::links_approximate, formula::centre_approximate, formula::spare_length, formula::slack_by_hand,
-                formula::pitch_diameter, formula::root_diameter, formula::tip_diameter_least,
-                formula::tip_diameter_greatest, formula::turns_ratio, formula::thrust_change, formula::speed_change,
-                formula::engine_speed_change, formula::contribution, formula::gear_ratio, formula::final_ratio,
-                formula::overall_ratio, formula::equivalent_rear, formula::thrust_change_by_thumb, formula::road_speed,
-                formula::engine_speed, formula::highest_lawful_reading, formula::wheel_indicated_ratio,
-                formula::correction_factor, formula::stock_reading, formula::indicated_speed,
-                formula::overall_diameter_on_another_rim, formula::section_height, formula::overall_diameter,
-                formula::overall_diameter_limit, formula::section_height_of_diameter, formula::rolling_circumference,
-                formula::rear_contacts, formula::front_contacts, formula::chain_tension, formula::chain_tension_change>;
+using Formulas = FormulaList<
+    formula::run_angle, formula::loop_links, formula::run_length, formula::wrap_front, formula::wrap_rear,
+    formula::links_approximate, formula::centre_approximate, formula::smallest_centre, formula::spare_length,
+    formula::slack_by_hand, formula::effective_links, formula::links_with_slack, formula::adjuster_forward,
+    formula::adjuster_rearward, formula::wear_room, formula::pitch_diameter, formula::root_diameter,
+    formula::tip_diameter_least, formula::tip_diameter_greatest, formula::tip_diameter, formula::turns_ratio,
+    formula::thrust_change, formula::thrust_change_with_loss, formula::speed_change, formula::engine_speed_change,
+    formula::contribution, formula::tyre_factor, formula::front_factor, formula::rear_factor, formula::wear_factor,
+    formula::loss_factor, formula::thrust_ratio, formula::speed_factor, formula::gear_ratio, formula::final_ratio,
+    formula::overall_ratio, formula::equivalent_rear, formula::rear_added, formula::front_removed, formula::tyre_growth,
+    formula::thrust_change_by_thumb, formula::road_speed, formula::engine_speed, formula::highest_lawful_reading,
+    formula::wheel_indicated_ratio, formula::correction_factor, formula::odometer_drift, formula::stock_reading,
+    formula::indicated_speed, formula::overall_diameter_on_another_rim, formula::section_height,
+    formula::overall_diameter, formula::overall_diameter_limit, formula::worn_diameter,
+    formula::section_height_of_diameter, formula::rolling_circumference, formula::rear_contacts,
+    formula::front_contacts, formula::front_contacts_change, formula::rear_contacts_change, formula::passes,
+    formula::distinct_links, formula::chain_tension, formula::chain_tension_change>;
 
 /// The texts of all formulas.
 inline constexpr auto& all_formulas = Formulas::texts;

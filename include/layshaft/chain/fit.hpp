@@ -5,11 +5,13 @@
 #include <layshaft/chain/loop.hpp>
 #include <layshaft/chain/slack.hpp>
 #include <layshaft/core/fixed_list.hpp>
+#include <layshaft/core/watch.hpp>
 
 #include <array>
 #include <cstdlib>  // abs of an int
 #include <optional>
 #include <string>
+#include <vector>  // only of what else was possible, when somebody watches
 
 /// @file
 /// Whole links in an adjuster: where the axle then stands, and the shortest chain that goes in.
@@ -45,18 +47,49 @@ struct SprocketPair {
   friend constexpr bool operator==(const SprocketPair&, const SprocketPair&) noexcept = default;
 };
 
+/// The links of nominal length that a longer chain counts as.
+// clang-format off
+LAYSHAFT_FORMULA(constexpr, double, effective_links, (Links links, double elongation),
+                 is_finite(elongation) && elongation > -1.0, sources::definition, links * (1.0 + elongation))
+// clang-format on
+
+/// The links, a real number, of a loop that is longer than the taut one by a spare length.
+LAYSHAFT_FORMULA(constexpr, double, links_with_slack, (double loop_links, Length spare_length, Length pitch),
+                 positive(loop_links) && is_finite(spare_length) && spare_length >= 0.0_mm && positive(pitch),
+                 sources::geometry, loop_links + spare_length / pitch)
+
+/// How far the axle can move forward.
+LAYSHAFT_FORMULA(constexpr, Length, adjuster_forward, (Length centre, Length centre_min),
+                 is_finite(centre) && is_finite(centre_min), sources::definition, centre - centre_min)
+
+/// How far the axle can move back.
+LAYSHAFT_FORMULA(constexpr, Length, adjuster_rearward, (Length centre, Length centre_max),
+                 is_finite(centre) && is_finite(centre_max), sources::definition, centre_max - centre)
+
+/// How far a chain that is already longer than nominal can wear until the axle stands at the rear end, from the links
+/// that a loop of nominal length would have there.
+LAYSHAFT_FORMULA(constexpr, double, wear_room, (double links_at_end, Links links, double elongation),
+                 positive(links_at_end) && is_finite(elongation), sources::definition,
+                 links_at_end / links - 1.0 - elongation)
+
 namespace detail {
 
 /// How far from an end of the adjuster an axle may be computed to stand and still count as at it.
 inline constexpr Length end_tolerance = 1e-6 * units::mm;
 
-/// The nominal links, a real number, that leave the slack at a centre distance; NaN as `chain_links`.
+/// The nominal links, a real number, that leave the slack at a centre distance, for whoever watches.
+template <class Watch, class Drive, class Centre, class Slack>
+[[nodiscard]] auto links_with_slack(Watch watch, const Drive& drive, const Centre& centre, const Slack& slack) {
+  const auto angle = run_angle_of(watch, drive, centre);
+  const auto taut = taut_links(watch, drive, centre, angle);
+  const auto spare = watch.step(formula::spare_length{}, slack, watch.step(formula::run_length{}, centre, angle));
+  return watch.step(formula::links_with_slack{}, taut, spare, drive.pitch);
+}
+/// The same at a plain centre distance; NaN where the pitch circles overlap.
 [[nodiscard]] inline double links_with_slack(const ChainLoop& loop, Length centre, Length slack) noexcept {
-  const Length pitch = loop.series().pitch();
-  const double taut = chain_links(pitch, loop.front(), loop.rear(), centre);
-  if (!is_finite(taut)) return taut;
-  const Angle angle = run_angle(pitch_diameter(pitch, loop.front()), pitch_diameter(pitch, loop.rear()), centre);
-  return taut + spare_length(slack, run_length(centre, angle)) / pitch;
+  const auto drive = loop.drive(Unwatched());
+  if (!is_finite(centre) || !apart_at(drive, centre)) return std::numeric_limits<double>::quiet_NaN();
+  return links_with_slack(Unwatched(), drive, centre, slack);
 }
 
 /// The centre distance at which so many nominal links leave the slack; NaN where there is none. The spare length
@@ -80,38 +113,98 @@ inline constexpr Length end_tolerance = 1e-6 * units::mm;
   return nothing;
 }
 
+/// How much longer than nominal a new chain is at a corner.
+template <class Watch>
+[[nodiscard]] constexpr auto elongation_at(Watch watch, Corner length) {
+  return watch.looked_up("elongation", length == Corner::high ? new_chain_elongation : 0.0, "new chain",
+                         new_chain_elongation_source);
+}
+/// Where the axle stands with so many links at the adjuster's slack, for whoever watches; NaN where they do not close.
+template <class Watch, class Drive, class WatchedLinks>
+[[nodiscard]] auto axle_position(Watch watch, const ChainLoop& loop, const Drive& drive, const WatchedLinks& links,
+                                 Length slack, Corner length) {
+  const auto effective = watch.step(formula::effective_links{}, links, elongation_at(watch, length));
+  return watch.solved(
+      "centre", centre_with_slack(loop, watch.plain(effective), slack), effective,
+      [&](const auto& centre) { return links_with_slack(watch, drive, centre, watch.given("slack", slack)); });
+}
+/// How far the chain can wear longer until the axle stands at the rear end, for whoever watches.
+template <class Watch, class Drive, class WatchedLinks>
+[[nodiscard]] auto wear_room_of(Watch watch, const Drive& drive, const WatchedLinks& links, const Adjuster& adjuster,
+                                Corner length) {
+  const auto slack = watch.given("slack", adjuster.slack());
+  const auto rear_end = watch.given("centre_max", adjuster.centre_max());
+  const auto at_end = links_with_slack(watch.on(Scope::rear_end), drive, rear_end, slack);
+  return watch.step(formula::wear_room{}, at_end, links, elongation_at(watch, length));
+}
+
 /// The fit, or nothing where the sprockets would collide.
 [[nodiscard]] inline std::optional<ChainFit> fit(const ChainLoop& loop, Links links,
                                                  const Adjuster& adjuster) noexcept {
-  const double count = links.count();
-  const Length low = centre_with_slack(loop, count, adjuster.slack());
-  const Length high = centre_with_slack(loop, count * (1.0 + new_chain_elongation), adjuster.slack());
-  if (!(low >= loop.smallest_centre() - end_tolerance && is_finite(high))) return std::nullopt;
-  const double room = links_with_slack(loop, adjuster.centre_max(), adjuster.slack()) / count - 1.0;
-  if (!is_finite(room)) return std::nullopt;
+  const auto drive = loop.drive(Unwatched());
   const Length least = adjuster.centre_min();
   const Length greatest = adjuster.centre_max();
-  return ChainFit{links,
-                  {low, low, high},
-                  low >= least - end_tolerance && high <= greatest + end_tolerance,
-                  {low - least, low - least, high - least},
-                  {greatest - high, greatest - low, greatest - low},
-                  {room - new_chain_elongation, room, room},
-                  links.count() % 2 != 0};
+  if (!apart_at(drive, greatest)) return std::nullopt;
+  const Length low = axle_position(Unwatched(), loop, drive, links, adjuster.slack(), Corner::low);
+  const Length high = axle_position(Unwatched(), loop, drive, links, adjuster.slack(), Corner::high);
+  if (!(low >= loop.smallest_centre() - end_tolerance && is_finite(high))) return std::nullopt;
+  const Band<Length> centre{low, low, high};
+  return ChainFit{
+      links,
+      centre,
+      low >= least - end_tolerance && high <= greatest + end_tolerance,
+      over(centre, [&](Length at) { return adjuster_forward(at, least); }),
+      over(centre, [&](Length at) { return adjuster_rearward(at, greatest); }),
+      over_runs(one_cause, [&](Corner at) { return wear_room_of(Unwatched(), drive, links, adjuster, at); }),
+      links.count() % 2 != 0};
 }
 
-/// The foremost place of the axle: the front end of the adjuster, or where the teeth touch if that lies behind it.
+/// The foremost place of the axle, for whoever watches.
+template <class Watch, class Drive>
+[[nodiscard]] auto foremost_centre(Watch watch, const ChainLoop& loop, const Drive& drive, const Adjuster& adjuster) {
+  const auto front_end = watch.given("centre_min", adjuster.centre_min());
+  const auto touching = loop.smallest_centre(watch, drive);
+  const Length foremost = std::max(adjuster.centre_min(), watch.plain(touching));
+  return watch.chosen(
+      "foremost_centre", foremost, "the front end of the adjuster, or where the teeth touch if that lies behind it",
+      [&] { return std::array{std::min(adjuster.centre_min(), watch.plain(touching))}; }, front_end, touching);
+}
 [[nodiscard]] inline Length foremost_centre(const ChainLoop& loop, const Adjuster& adjuster) noexcept {
-  return std::max(adjuster.centre_min(), loop.smallest_centre());
+  return foremost_centre(Unwatched(), loop, loop.drive(Unwatched()), adjuster);
+}
+/// The links, a real number, that leave the slack with the axle at its foremost place, for whoever watches.
+template <class Watch, class Drive>
+[[nodiscard]] auto fewest_links(Watch watch, const ChainLoop& loop, const Drive& drive, const Adjuster& adjuster) {
+  const auto slack = watch.given("slack", adjuster.slack());
+  return links_with_slack(watch.on(Scope::front_end), drive, foremost_centre(watch, loop, drive, adjuster), slack);
 }
 
 /// The shortest even number of links with the axle at or behind its foremost place, whether or not it then runs past
 /// the rear end; nothing where that is no number of links.
 [[nodiscard]] inline std::optional<Links> shortest_behind(const ChainLoop& loop, const Adjuster& adjuster) {
-  const double links = links_with_slack(loop, foremost_centre(loop, adjuster), adjuster.slack());
+  const double links = fewest_links(Unwatched(), loop, loop.drive(Unwatched()), adjuster);
   if (!(links <= double(Links::greatest))) return std::nullopt;
   const auto whole = try_round_links(links);
   return whole ? std::optional<Links>(*whole) : std::nullopt;
+}
+
+/// The rule by which a chain is chosen, for whoever watches: `links` is what it gives. Others that fit are longer.
+template <class Watch, class Drive>
+[[nodiscard]] auto chosen_links(Watch watch, const ChainLoop& loop, const Drive& drive, const Adjuster& adjuster,
+                                Links links) {
+  const auto others = [&] {
+    std::vector<Links> longer;
+    constexpr std::size_t told = 4;
+    for (int count = links.count() + 2; longer.size() < told && count <= Links::greatest; count += 2) {
+      const Links more = *Links::make(count);
+      const auto stand = fit(loop, more, adjuster);
+      if (!stand || !stand->fits) break;
+      longer.push_back(more);
+    }
+    return longer;
+  };
+  return watch.chosen("links", links, "the next even number, so that the axle stands at or behind its foremost place",
+                      others, fewest_links(watch, loop, drive, adjuster));
 }
 
 /// The shortest even number of links that fits, if any does.

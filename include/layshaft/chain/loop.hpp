@@ -62,15 +62,56 @@ LAYSHAFT_FORMULA(inline, Length, centre_approximate, (Length pitch, Teeth front,
                         2.0 * ((rear - front) / pi) * ((rear - front) / pi)))) /
                      4.0)
 
+/// Where the teeth of two sprockets touch.
+LAYSHAFT_FORMULA(constexpr, Length, smallest_centre, (Length front_tip_diameter, Length rear_tip_diameter),
+                 positive(front_tip_diameter) && positive(rear_tip_diameter), sources::geometry,
+                 (front_tip_diameter + rear_tip_diameter) / 2.0)
+
+namespace detail {
+
+/// A chain drive's pitch, teeth and pitch diameters, as whoever watches knows them.
+template <class WatchedLength, class WatchedTeeth>
+struct WatchedDrive {
+  WatchedLength pitch;
+  WatchedTeeth front, rear;
+  WatchedLength front_diameter, rear_diameter;
+};
+template <class Watch, class WatchedLength, class WatchedTeeth>
+[[nodiscard]] auto watched_drive(Watch watch, const WatchedLength& pitch, const WatchedTeeth& front,
+                                 const WatchedTeeth& rear) {
+  return WatchedDrive<WatchedLength, WatchedTeeth>{
+      // in this order, which braces keep
+      pitch, front, rear, watch.step("front_pitch_diameter", formula::pitch_diameter{}, pitch, front),
+      watch.step("rear_pitch_diameter", formula::pitch_diameter{}, pitch, rear)};
+}
+template <class Watch, class Drive, class Centre>
+[[nodiscard]] auto run_angle_of(Watch watch, const Drive& drive, const Centre& centre) {
+  return watch.step(formula::run_angle{}, drive.front_diameter, drive.rear_diameter, centre);
+}
+template <class Watch, class Drive, class Centre, class Angle>
+[[nodiscard]] auto taut_links(Watch watch, const Drive& drive, const Centre& centre, const Angle& run_angle) {
+  return watch.step(formula::loop_links{}, drive.pitch, drive.front, drive.rear, centre, run_angle);
+}
+template <class Watch, class Drive, class Centre>
+[[nodiscard]] auto taut_links(Watch watch, const Drive& drive, const Centre& centre) {
+  return taut_links(watch, drive, centre, run_angle_of(watch, drive, centre));
+}
+/// Whether the pitch circles stay apart.
+template <class Drive>
+[[nodiscard]] bool apart_at(const Drive& drive, Length centre) noexcept {
+  return 2.0 * centre >= drive.front_diameter + drive.rear_diameter;
+}
+
+}  // namespace detail
+
 /// The links of the taut loop for a centre distance, exactly. Unchecked, for use in bulk.
 /// @return a real number; NaN where the pitch is not above zero, or the pitch circles overlap.
 [[nodiscard]] inline double chain_links(Length pitch, Teeth front, Teeth rear, Length centre) noexcept {
   constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
   if (!positive(pitch) || !is_finite(centre)) return nothing;
-  const Length front_diameter = pitch_diameter(pitch, front);
-  const Length rear_diameter = pitch_diameter(pitch, rear);
-  if (!(2.0 * centre >= front_diameter + rear_diameter)) return nothing;
-  const double links = loop_links(pitch, front, rear, centre, run_angle(front_diameter, rear_diameter, centre));
+  const auto drive = detail::watched_drive(Unwatched(), pitch, front, rear);
+  if (!detail::apart_at(drive, centre)) return nothing;
+  const double links = detail::taut_links(Unwatched(), drive, centre);
   return is_finite(links) ? links : nothing;
 }
 
@@ -121,6 +162,14 @@ namespace detail {
 
 }  // namespace detail
 
+class Working;
+
+/// Where a number of a loop is asked for: at a centre distance, or for so many links.
+struct LoopQuestion {
+  std::optional<Length> centre = {};
+  std::optional<double> links = {};
+};
+
 /// A chain series over two sprockets. Every series goes with every pair of sprockets; it is the centre distance and
 /// the links that can be wrong.
 class ChainLoop {
@@ -135,10 +184,26 @@ class ChainLoop {
   [[nodiscard]] constexpr Teeth front() const noexcept { return front_; }
   [[nodiscard]] constexpr Teeth rear() const noexcept { return rear_; }
 
-  /// Where the teeth of the two sprockets touch, at the greatest tip diameters the standard allows.
-  [[nodiscard]] Length smallest_centre() const noexcept {
-    return 0.5 * (Sprocket(series_, front_).tip_diameter().high + Sprocket(series_, rear_).tip_diameter().high);
+  /// Pitch, teeth and pitch diameters for whoever watches.
+  template <class Watch>
+  [[nodiscard]] auto drive(Watch watch) const {
+    const auto pitch = watch.looked_up("pitch", series_.pitch(), series_.name(), series_.source(ChainProperty::pitch));
+    const auto front = watch.given("front", front_);
+    const auto rear = watch.given("rear", rear_);
+    return detail::watched_drive(watch, pitch, front, rear);
   }
+  /// Where the teeth touch, for whoever watches; `drive` is `drive(watch)`.
+  template <class Watch, class Drive>
+  [[nodiscard]] auto smallest_centre(Watch watch, const Drive& drive) const {
+    const auto tip = [&](ValueName name, const auto& diameter) {
+      return detail::greatest_tip(watch, name, diameter, drive.pitch, series_);
+    };
+    const auto front_tip = tip("front_tip_diameter", drive.front_diameter);
+    return watch.step(formula::smallest_centre{}, front_tip, tip("rear_tip_diameter", drive.rear_diameter));
+  }
+
+  /// Where the teeth of the two sprockets touch, at the greatest tip diameters the standard allows.
+  [[nodiscard]] Length smallest_centre() const noexcept { return smallest_centre(Unwatched(), drive(Unwatched())); }
   /// Where the loop has the most links a Links can count.
   [[nodiscard]] Length greatest_centre() const noexcept {
     return chain_centre(series_.pitch(), front_, rear_, double(Links::greatest));
@@ -186,7 +251,12 @@ class ChainLoop {
     return ::layshaft::links_approximate(series_.pitch(), front_, rear_, centre);
   }
 
+  /// How a number of the loop came about: `explain("links", {.centre = 612_mm})`; an unknown name is an error that
+  /// lists those there are. Defined in chain/explain.hpp, which is opt-in.
+  [[nodiscard]] Result<Working> try_explain(std::string_view what, const LoopQuestion& at) const;
 #if LAYSHAFT_EXCEPTIONS
+  /// @throws ParseError, or RangeError as the number itself.
+  [[nodiscard]] Working explain(std::string_view what, const LoopQuestion& at) const;
   /// @throws RangeError for a centre distance outside `smallest_centre()` to `greatest_centre()`.
   [[nodiscard]] double links(Length centre) const { return try_links(centre).value(); }
   /// @throws RangeError for fewer links than `fewest_links()` or more than 10000.
@@ -207,7 +277,7 @@ class ChainLoop {
 
  private:
   [[nodiscard]] Angle angle(Length centre) const noexcept {
-    return run_angle(pitch_diameter(series_.pitch(), front_), pitch_diameter(series_.pitch(), rear_), centre);
+    return detail::run_angle_of(Unwatched(), drive(Unwatched()), centre);
   }
   [[nodiscard]] std::optional<Error> outside(Length centre) const {
     const Length smallest = smallest_centre();

@@ -3,6 +3,8 @@
 
 #include <layshaft/core/math.hpp>
 
+#include <array>
+
 /// @file
 /// The low, nominal and high value of one quantity or number.
 namespace layshaft {
@@ -12,6 +14,8 @@ enum class Corner { low, nominal, high };
 
 /// The three places a cause is tried at, in order.
 inline constexpr Corner corners[] = {Corner::low, Corner::nominal, Corner::high};
+/// The runs of a calculation of which one cause, or several that move together, is tried at its corners.
+inline constexpr std::array one_cause = {Corner::nominal, Corner::low, Corner::high};
 
 /// What is known of a value: where it is expected, and the least and the most it can be.
 ///
@@ -50,6 +54,15 @@ struct Band {
 template <class Quantity>
 [[nodiscard]] constexpr bool well_formed(const Band<Quantity>& band) noexcept {
   return is_finite(band.low) && is_finite(band.high) && band.low <= band.nominal && band.nominal <= band.high;
+}
+
+/// The results of a calculation run at each of a list of corners, of which the first is nominal.
+template <class Runs, class Calculation>
+[[nodiscard]] constexpr auto over_runs(const Runs& runs, Calculation calculation) {
+  auto run = runs.begin();
+  auto band = Band<decltype(calculation(*run))>::exactly(calculation(*run));
+  for (++run; run != runs.end(); ++run) band.include(calculation(*run));
+  return band;
 }
 
 /// The results of a calculation of one cause, at each of its corners.

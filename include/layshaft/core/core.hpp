@@ -17,3 +17,4 @@
 #include <layshaft/core/unit_names.hpp>
 #include <layshaft/core/units.hpp>
 #include <layshaft/core/utf8.hpp>
+#include <layshaft/core/watch.hpp>

@@ -6,6 +6,7 @@
 
 #include <compare>
 #include <concepts>
+#include <numeric>  // gcd
 #include <string>
 #include <string_view>
 
@@ -77,6 +78,12 @@ class Count {
 
   int count_;
 };
+
+/// The greatest whole number that divides both.
+template <class KindA, class KindB>
+[[nodiscard]] constexpr double common_factor(Count<KindA> a, Count<KindB> b) noexcept {
+  return std::gcd(a.count(), b.count());
+}
 
 struct TeethKind {
   static constexpr std::string_view name = "number of teeth";

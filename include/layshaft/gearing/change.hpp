@@ -25,6 +25,17 @@ LAYSHAFT_FORMULA(constexpr, double, thrust_change,
                  sources::definition,
                  turns_ratio(base_ratio, base_circumference, trial_ratio, trial_circumference) - 1.0)
 
+/// The same where the drive's efficiency changes as well; both efficiencies above zero.
+LAYSHAFT_FORMULA(constexpr, double, thrust_change_with_loss,
+                 (double base_ratio, Length base_circumference, double trial_ratio, Length trial_circumference,
+                  double base_efficiency, double trial_efficiency),
+                 positive(base_ratio) && positive(base_circumference) && positive(trial_ratio) &&
+                     positive(trial_circumference) && positive(base_efficiency) && positive(trial_efficiency),
+                 sources::definition,
+                 turns_ratio(base_ratio, base_circumference, trial_ratio, trial_circumference) *
+                         (trial_efficiency / base_efficiency) -
+                     1.0)
+
 /// The change of road speed in the same gear at equal engine speed.
 LAYSHAFT_FORMULA(constexpr, double, speed_change,
                  (double base_ratio, Length base_circumference, double trial_ratio, Length trial_circumference),

@@ -3,6 +3,7 @@
 
 #include <layshaft/core/checks.hpp>
 #include <layshaft/core/fixed_list.hpp>
+#include <layshaft/core/watch.hpp>
 #include <layshaft/gearing/ratio.hpp>
 
 #include <optional>
@@ -38,6 +39,17 @@ class GearRatio {
   double ratio_;
   std::optional<GearPair> pair_;
 };
+
+namespace detail {
+/// A ratio for whoever watches: of its pair of gears, or as stated.
+template <class Watch>
+[[nodiscard]] constexpr auto ratio_of(Watch watch, ValueName name, const GearRatio& ratio) {
+  if (!ratio.pair()) return watch.given(name, ratio.ratio());
+  const auto driving = watch.given({"driving", name.index}, ratio.pair()->driving);
+  const auto driven = watch.given({"driven", name.index}, ratio.pair()->driven);
+  return watch.step(name, formula::gear_ratio{}, driving, driven);
+}
+}  // namespace detail
 
 /// The most gears a gearbox has; hub gears of cycles come with fourteen.
 inline constexpr std::size_t most_gears = 16;

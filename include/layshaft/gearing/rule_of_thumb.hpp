@@ -1,12 +1,26 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/counts.hpp>
 #include <layshaft/core/formula.hpp>
 #include <layshaft/core/math.hpp>
 
 /// @file
 /// What riders reckon in their heads, to stand beside the exact figure.
 namespace layshaft {
+
+/// Teeth more behind.
+LAYSHAFT_FORMULA(constexpr, double, rear_added, (Teeth base_rear, Teeth trial_rear), true, sources::definition,
+                 trial_rear - base_rear)
+
+/// Teeth fewer in front.
+LAYSHAFT_FORMULA(constexpr, double, front_removed, (Teeth base_front, Teeth trial_front), true, sources::definition,
+                 base_front - trial_front)
+
+/// How much taller a tyre rolls.
+LAYSHAFT_FORMULA(constexpr, double, tyre_growth, (Length base_circumference, Length trial_circumference),
+                 positive(base_circumference) && positive(trial_circumference), sources::definition,
+                 trial_circumference / base_circumference - 1.0)
 
 /// The change of thrust by the trade's rule: a tooth more behind gives 2 %, a tooth fewer in front counts as three of
 /// them, and a taller tyre takes as many per cent as it is taller. Common practice, no source.

@@ -51,6 +51,27 @@ enum class SpeedometerVerdict {
   return SpeedometerVerdict::uncertain;
 }
 
+namespace detail {
+/// Where the stock reading stands when nobody measured the instrument.
+inline constexpr Source unmeasured_instrument{"the rule's allowance, since nobody measured it",
+                                              Certainty::common_practice};
+
+/// What the instrument shows with its own error at a corner, for whoever watches.
+template <class Watch, class Ratio>
+[[nodiscard]] constexpr auto indicated_at(Watch watch, Speed true_speed, const std::optional<Band<double>>& error,
+                                          Corner at, const Ratio& indicated_ratio) {
+  const auto true_reading = watch.given("true_speed", true_speed);
+  const auto stock = [&] {
+    if (error) return watch.step(formula::stock_reading{}, true_reading, watch.given("reading_error", error->at(at)));
+    if (at != Corner::high)
+      return watch.step(formula::stock_reading{}, true_reading,
+                        watch.given("reading_error", 0.0, unmeasured_instrument));
+    return watch.step("stock_reading", formula::highest_lawful_reading{}, true_reading);
+  }();
+  return watch.step(formula::indicated_speed{}, stock, indicated_ratio);
+}
+}  // namespace detail
+
 /// What the instrument shows at a true speed once the parts are changed, as a band over both causes: its own error and
 /// the change of parts.
 ///
@@ -58,11 +79,9 @@ enum class SpeedometerVerdict {
 /// rule allowed the instrument when it was approved: true to 0.1 V + 4 km/h fast, with no error as its nominal value.
 [[nodiscard]] constexpr Band<Speed> indicated_band(Speed true_speed, const std::optional<Band<double>>& reading_error,
                                                    const Band<double>& indicated_ratio) noexcept {
-  const auto stock = reading_error
-                         ? over(*reading_error, [&](double error) { return stock_reading(true_speed, error); })
-                         : Band<Speed>{true_speed, true_speed, highest_lawful_reading(true_speed)};
-  return {indicated_speed(stock.low, indicated_ratio.low), indicated_speed(stock.nominal, indicated_ratio.nominal),
-          indicated_speed(stock.high, indicated_ratio.high)};
+  return over_runs(one_cause, [&](Corner at) {
+    return detail::indicated_at(Unwatched(), true_speed, reading_error, at, indicated_ratio.at(at));
+  });
 }
 
 }  // namespace layshaft

@@ -36,6 +36,10 @@ LAYSHAFT_FORMULA(constexpr, double, wheel_indicated_ratio, (Length base_circumfe
 LAYSHAFT_FORMULA(constexpr, double, correction_factor, (double indicated_ratio), positive(indicated_ratio),
                  sources::definition, 1.0 / indicated_ratio)
 
+/// How far the odometer drifts from its stock count.
+LAYSHAFT_FORMULA(constexpr, double, odometer_drift, (double indicated_ratio), positive(indicated_ratio),
+                 sources::definition, indicated_ratio - 1.0)
+
 /// What the stock instrument shows at a true speed; its error is a fraction of that speed, 0.04 for 4 % fast.
 LAYSHAFT_FORMULA(constexpr, Speed, stock_reading, (Speed true_speed, double reading_error),
                  is_finite(true_speed) && is_finite(reading_error), sources::definition,

@@ -30,7 +30,7 @@ class SpeedometerReading {
   /// How far the odometer drifts from its stock count: it counts 1 + this for each kilometre it counted before. It has
   /// no legal allowance, and whatever the speedometer's own error is, the odometer does not share it.
   [[nodiscard]] Band<double> odometer_drift() const noexcept {
-    return over(indicated_ratio_, [](double ratio) { return ratio - 1.0; });
+    return over(indicated_ratio_, layshaft::odometer_drift);
   }
 
   /// What the speedometer shows at a true speed of zero or more; a wide band where its own error is not known.

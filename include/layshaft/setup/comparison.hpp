@@ -2,9 +2,9 @@
 #pragma once
 
 #include <layshaft/chain/sprocket.hpp>
-#include <layshaft/gearing/contribution.hpp>
 #include <layshaft/gearing/rule_of_thumb.hpp>
 #include <layshaft/setup/appraisal.hpp>
+#include <layshaft/setup/contributions.hpp>
 #include <layshaft/wear/tension.hpp>
 
 #include <string_view>
@@ -22,28 +22,17 @@ struct WearChange {
   friend constexpr bool operator==(const WearChange&, const WearChange&) = default;
 };
 
-/// What contributes to a change.
-enum class ContributionCause { tyre, front_sprocket, rear_sprocket };
+class Working;
 
-[[nodiscard]] constexpr std::string_view to_string(ContributionCause cause) noexcept {
-  switch (cause) {
-    case ContributionCause::tyre: return "tyre";
-    case ContributionCause::front_sprocket: return "front sprocket";
-    case ContributionCause::rear_sprocket: return "rear sprocket";
-  }
-  return {};
-}
+/// What the changes of a comparison depend on.
+struct ComparedSetups {
+  Setup base;
+  Setup trial;
+  ChainSeries chain;  ///< the machine's, where a set-up names no other
+  SpeedometerSensor sensor;
 
-/// The points one cause contributes to a change; at their nominal values, and at each corner, they add up to the whole.
-struct Contribution {
-  ContributionCause cause;
-  Band<double> points;
-
-  friend constexpr bool operator==(const Contribution&, const Contribution&) = default;
+  friend bool operator==(const ComparedSetups&, const ComparedSetups&) = default;
 };
-
-/// What the tyre took or gave, and each sprocket: in that order.
-using Contributions = std::array<Contribution, 3>;
 
 /// Base and trial appraised, and what changes between them. Changes are `trial / base - 1`.
 struct Comparison {
@@ -55,8 +44,20 @@ struct Comparison {
   Band<double> indicated_ratio;      ///< what the speedometer shows after over before, at the same true speed
   int links_change;
   WearChange wear;
-  RuleOfThumb rule_of_thumb;           ///< the trade's answer for thrust, beside the exact one
-  Contributions thrust_contributions;  ///< who takes and gives how much of the change of thrust
+  RuleOfThumb rule_of_thumb;  ///< the trade's answer for thrust, beside the exact one
+  ComparedSetups setups;      ///< what was compared
+
+  /// Who takes and gives how much of the change of thrust, speed or engine speed, in points that add up to it.
+  [[nodiscard]] Contributions contributions(Change change) const {
+    return layshaft::contributions(change, setups.base, setups.trial);
+  }
+  /// How a change came about, `explain("thrust")`; an unknown name is an error that lists those there are. Defined in
+  /// setup/explain.hpp, which is opt-in.
+  [[nodiscard]] Result<Working> try_explain(std::string_view what) const;
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws ParseError that lists the names there are.
+  [[nodiscard]] Working explain(std::string_view what) const;
+#endif
 
   /// What the rider must be told before riding on the trial set-up.
   [[nodiscard]] const Cautions& cautions() const& noexcept { return trial.cautions(); }
@@ -66,35 +67,59 @@ struct Comparison {
   friend bool operator==(const Comparison&, const Comparison&) = default;
 };
 
-/// The change of the chain's pull, of contacts, over the causes the set-ups do not share. Both rear sprockets' pitch
-/// diameters are those of their own chain series.
-[[nodiscard]] inline WearChange wear_change(const Machine& machine, const Setup& base, const Setup& trial) {
-  const Length base_diameter = pitch_diameter(base.chain().value_or(machine.chain()).pitch(), base.rear());
-  const Length trial_diameter = pitch_diameter(trial.chain().value_or(machine.chain()).pitch(), trial.rear());
-  const double base_ratio = final_ratio(base.front(), base.rear());
-  const double trial_ratio = final_ratio(trial.front(), trial.rear());
-  const auto over_both = [&](auto calculation) { return over_causes(Rollout(base), Rollout(trial), calculation); };
-  return {
-      over_both([&](Length from, Length to) { return chain_tension_change(from, base_diameter, to, trial_diameter); }),
-      over_both([&](Length from, Length to) {
-        return turns_ratio(base_ratio, from, trial_ratio, to) - 1.0;  // a contact a turn of the front sprocket
-      }),
-      over_both([](Length from, Length to) { return rear_contacts(1.0_km, to) / rear_contacts(1.0_km, from) - 1.0; })};
+namespace detail {
+
+/// The changes of wear, one run each, for whoever watches.
+
+template <class Watch>
+[[nodiscard]] auto rear_pitch_diameter_of(Watch watch, const Setup& setup, ChainSeries machines) {
+  const ChainSeries series = setup.chain().value_or(machines);
+  const auto pitch = watch.looked_up("pitch", series.pitch(), series.name(), series.source(ChainProperty::pitch));
+  return watch.step("rear_pitch_diameter", formula::pitch_diameter{}, pitch, watch.given("rear", setup.rear()));
+}
+template <class Watch>
+[[nodiscard]] auto chain_tension_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
+  const auto base_circumference = base_wheel(watch, Rollout(setups.base), at);
+  const auto base_diameter = rear_pitch_diameter_of(watch.on(Scope::base), setups.base, setups.chain);
+  const auto trial_circumference = trial_wheel(watch, Rollout(setups.trial), at);
+  const auto trial_diameter = rear_pitch_diameter_of(watch.on(Scope::trial), setups.trial, setups.chain);
+  return watch.step(formula::chain_tension_change{}, base_circumference, base_diameter, trial_circumference,
+                    trial_diameter);
+}
+template <class Watch>
+[[nodiscard]] auto front_contacts_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
+  return with_gearing(watch, setups.base, setups.trial, at,
+                      [&](auto... gearing) { return watch.step(formula::front_contacts_change{}, gearing...); });
+}
+template <class Watch>
+[[nodiscard]] auto rear_contacts_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
+  const auto base_circumference = base_wheel(watch, Rollout(setups.base), at);
+  return watch.step(formula::rear_contacts_change{}, base_circumference, trial_wheel(watch, Rollout(setups.trial), at));
+}
+/// The trade's rule for the change of thrust, for whoever watches.
+template <class Watch>
+[[nodiscard]] auto thrust_change_by_thumb(Watch watch, const Setup& base, const Setup& trial, const WheelCorners& at) {
+  const auto before = watch.on(Scope::base), after = watch.on(Scope::trial);
+  const auto base_front = before.given("front", base.front()), base_rear = before.given("rear", base.rear());
+  const auto trial_front = after.given("front", trial.front()), trial_rear = after.given("rear", trial.rear());
+  const auto base_circumference = base_wheel(watch, Rollout(base), at);
+  const auto trial_circumference = trial_wheel(watch, Rollout(trial), at);
+  const auto rear_added = watch.step(formula::rear_added{}, base_rear, trial_rear);
+  const auto front_removed = watch.step(formula::front_removed{}, base_front, trial_front);
+  const auto growth = watch.step(formula::tyre_growth{}, base_circumference, trial_circumference);
+  return watch.step(formula::thrust_change_by_thumb{}, rear_added, front_removed, growth);
 }
 
-/// Who takes and gives how much of the change of thrust.
-[[nodiscard]] inline Contributions thrust_contributions(const Setup& base, const Setup& trial) {
-  const double front = base.front() / trial.front();
-  const double rear = trial.rear() / base.rear();
-  const auto points = [&](auto factor) {
-    return over_causes(Rollout(base), Rollout(trial), [&](Length from, Length to) {
-      const double tyre = from / to;
-      return contribution(tyre * front * rear, factor(tyre));
-    });
-  };
-  return {{{ContributionCause::tyre, points([](double tyre) { return tyre; })},
-           {ContributionCause::front_sprocket, points([&](double) { return front; })},
-           {ContributionCause::rear_sprocket, points([&](double) { return rear; })}}};
+}  // namespace detail
+
+/// The change of the chain's pull, of contacts, over the causes the set-ups do not share. Both rear sprockets' pitch
+/// diameters are those of their own chain series.
+[[nodiscard]] inline WearChange wear_change(const ComparedSetups& setups) {
+  const auto runs = wheel_corners(Rollout(setups.base), Rollout(setups.trial));
+  using detail::chain_tension_change, detail::front_contacts_change, detail::rear_contacts_change;
+  return {over_runs(runs, [&](const auto& at) { return chain_tension_change(Unwatched(), setups, at); }),
+          over_runs(runs, [&](const auto& at) { return front_contacts_change(Unwatched(), setups, at); }),
+          over_runs(runs, [&](const auto& at) { return rear_contacts_change(Unwatched(), setups, at); })};
 }
 
 /// Compares two set-ups of one machine.
@@ -104,19 +129,19 @@ struct Comparison {
   if (!before) return before.error().in("base");
   const auto after = detail::appraise_against(machine, base, trial);
   if (!after) return after.error().in("trial");
+  const ComparedSetups setups{base, trial, machine.chain(), machine.speedometer().sensor()};
   const Band<double> thrust = thrust_change(base, trial);
-  const double tyre_growth = after->circumference().nominal / before->circumference().nominal - 1.0;
-  const double by_thumb = thrust_change_by_thumb(trial.rear() - base.rear(), base.front() - trial.front(), tyre_growth);
+  const double by_thumb = detail::thrust_change_by_thumb(Unwatched(), base, trial, WheelCorners());
   return Comparison{.base = *before,
                     .trial = *after,
                     .thrust_change = thrust,
                     .speed_change = speed_change(base, trial),
                     .engine_speed_change = engine_speed_change(base, trial),
-                    .indicated_ratio = indicated_ratio(machine.speedometer().sensor(), base, trial),
+                    .indicated_ratio = indicated_ratio(setups.sensor, base, trial),
                     .links_change = after->chain().links.count() - before->chain().links.count(),
-                    .wear = wear_change(machine, base, trial),
+                    .wear = wear_change(setups),
                     .rule_of_thumb = {by_thumb, by_thumb - thrust.nominal},
-                    .thrust_contributions = thrust_contributions(base, trial)};
+                    .setups = setups};
 }
 
 #if LAYSHAFT_EXCEPTIONS

@@ -12,22 +12,35 @@
 /// of what they share, so that the same tyre on both sides cancels exactly.
 namespace layshaft {
 
+/// Where a measured rollout comes from.
+inline constexpr Source measured_rollout{"a measured rollout", Certainty::stated};
+
 /// What turns a wheel's turns into distance: a tyre's marking, or a rollout that was measured and overrides it.
 class Rollout {
  public:
-  constexpr explicit Rollout(const TyreSize& tyre) noexcept : tyre_(tyre) {}
+  constexpr explicit Rollout(const TyreSize& tyre, Length tread_worn = Length()) noexcept
+      : tyre_(tyre), tread_worn_(tread_worn) {}
   constexpr explicit Rollout(const Band<Length>& measured) noexcept : measured_(measured) {}
   /// The rear wheel's.
-  constexpr explicit Rollout(const Setup& setup) noexcept : tyre_(setup.tyre()), measured_(setup.circumference()) {}
+  constexpr explicit Rollout(const Setup& setup) noexcept
+      : tyre_(setup.tyre()), measured_(setup.circumference()), tread_worn_(setup.tread_worn()) {}
 
-  /// The rolling circumference with its causes at these corners; a measured one has only its size.
+  /// The rolling circumference with its causes at these corners, for whoever watches; a measured one has only its size.
+  template <class Watch>
+  [[nodiscard]] constexpr auto at(Watch watch, Corner size, Corner rolling, ValueName name = "circumference") const {
+    if (measured_) return watch.given(name, measured_->at(size), measured_rollout);
+    return detail::circumference_at(watch, name, *tyre_, tread_worn_, size, rolling);
+  }
   [[nodiscard]] constexpr Length at(Corner size, Corner rolling) const noexcept {
-    return measured_ ? measured_->at(size) : rolling_circumference(*tyre_, size, rolling);
+    return at(Unwatched(), size, rolling);
   }
   /// The rolling circumference over the corners of its causes.
   [[nodiscard]] constexpr Band<Length> circumference() const noexcept {
-    return {at(Corner::low, Corner::low), at(Corner::nominal, Corner::nominal), at(Corner::high, Corner::high)};
+    return over_runs(one_cause, [&](Corner corner) { return at(corner, corner); });
   }
+  /// The same wheel with all its tread; a measured rollout is what it is.
+  [[nodiscard]] constexpr Rollout unworn() const noexcept { return measured_ ? Rollout(*measured_) : Rollout(*tyre_); }
+  [[nodiscard]] constexpr bool worn() const noexcept { return tread_worn_ != Length(); }
 
   /// Whether two wheels share the cause of size: one measurement, or tyres of the same dimensions and use.
   [[nodiscard]] friend constexpr bool share_size(const Rollout& a, const Rollout& b) noexcept {
@@ -43,6 +56,7 @@ class Rollout {
  private:
   std::optional<TyreSize> tyre_;
   std::optional<Band<Length>> measured_;
+  Length tread_worn_;
 };
 
 }  // namespace layshaft

@@ -8,6 +8,7 @@
 #include <layshaft/setup/cautions.hpp>
 #include <layshaft/setup/changes.hpp>
 #include <layshaft/setup/comparison.hpp>
+#include <layshaft/setup/contributions.hpp>
 #include <layshaft/setup/machine.hpp>
 #include <layshaft/setup/over_causes.hpp>
 #include <layshaft/setup/rollout.hpp>

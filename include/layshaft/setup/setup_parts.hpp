@@ -17,13 +17,15 @@ namespace layshaft {
 
 /// What a Setup is made of.
 struct SetupParts {
-  Teeth front;                                     ///< front sprocket
-  Teeth rear;                                      ///< rear sprocket
-  std::optional<TyreSize> tyre = {};               ///< rear tyre; may be absent where `circumference` is measured
-  std::optional<ChainSeries> chain = {};           ///< absent: the machine's
-  std::optional<Links> links = {};                 ///< absent: the shortest even chain that closes in the adjuster
-  std::optional<Band<Length>> circumference = {};  ///< rear tyre's measured rollout, which overrides its marking
-  std::optional<TyreSize> front_tyre = {};         ///< matters where the front wheel drives the speedometer, or ABS
+  Teeth front;                                        ///< front sprocket
+  Teeth rear;                                         ///< rear sprocket
+  std::optional<TyreSize> tyre = {};                  ///< rear tyre; may be absent where `circumference` is measured
+  std::optional<ChainSeries> chain = {};              ///< absent: the machine's
+  std::optional<Links> links = {};                    ///< absent: the shortest even chain that closes in the adjuster
+  std::optional<Band<Length>> circumference = {};     ///< rear tyre's measured rollout, which overrides its marking
+  std::optional<TyreSize> front_tyre = {};            ///< matters where the front wheel drives the speedometer, or ABS
+  Length tread_worn = {};                             ///< height worn off the rear tyre's tread; a rollout has it in it
+  std::optional<Band<double>> drive_efficiency = {};  ///< chain drive's power out over power in, where it was measured
 
   friend bool operator==(const SetupParts&, const SetupParts&) = default;
 };
@@ -33,12 +35,21 @@ class Setup {
  public:
   using Parts = SetupParts;
 
-  /// The set-up, or an error where neither a tyre nor a measured circumference (0.2 to 5 m) is stated.
+  /// The set-up, or an error where neither a tyre nor a measured circumference (0.2 to 5 m) is stated, more tread is
+  /// worn than half the tyre's section, or the drive's efficiency is not 0.5 to 1.
   [[nodiscard]] static Result<Setup> make(const Parts& parts) {
     if (parts.circumference)
       if (auto error = detail::outside("circumference", *parts.circumference, 0.2_m, 5.0_m)) return *std::move(error);
     if (!parts.tyre && !parts.circumference)
       return Error::value("a set-up needs a tyre, or a measured circumference in its place; neither was stated");
+    if (parts.tyre && !parts.circumference) {
+      const Length section = parts.tyre->overall_diameter().low - parts.tyre->rim_diameter();
+      if (auto error = detail::outside("tread_worn", parts.tread_worn, Length(), 0.25 * section)) return *error;
+    } else if (parts.tread_worn != Length()) {
+      return Error::value("a measured circumference has the tread's wear in it already: state no tread_worn beside it");
+    }
+    if (parts.drive_efficiency)
+      if (auto error = detail::outside("drive_efficiency", *parts.drive_efficiency, 0.5, 1.0)) return *error;
     return Setup(parts, Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
@@ -55,6 +66,12 @@ class Setup {
   /// The measured rollout, where one was stated.
   [[nodiscard]] constexpr const std::optional<Band<Length>>& circumference() const noexcept {
     return parts_.circumference;
+  }
+  /// How much of the rear tyre's tread is worn off.
+  [[nodiscard]] constexpr Length tread_worn() const noexcept { return parts_.tread_worn; }
+  /// The chain drive's efficiency, where it was stated.
+  [[nodiscard]] constexpr const std::optional<Band<double>>& drive_efficiency() const noexcept {
+    return parts_.drive_efficiency;
   }
   [[nodiscard]] constexpr const Parts& parts() const noexcept { return parts_; }
 

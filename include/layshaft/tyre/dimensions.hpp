@@ -39,6 +39,12 @@ LAYSHAFT_FORMULA(constexpr, Length, overall_diameter_limit,
                  positive(rim_diameter) && positive(section_height) && positive(height_factor), diameter_limit_source,
                  rim_diameter + 2.0 * section_height * height_factor)
 
+/// Overall diameter of a tyre whose tread has been worn down.
+LAYSHAFT_FORMULA(constexpr, Length, worn_diameter, (Length overall_diameter, Length tread_worn),
+                 is_finite(overall_diameter) && is_finite(tread_worn) && tread_worn >= 0.0_mm &&
+                     overall_diameter > 2.0 * tread_worn,
+                 sources::geometry, overall_diameter - 2.0 * tread_worn)
+
 /// Section height of a tyre whose overall diameter is known.
 LAYSHAFT_FORMULA(constexpr, Length, section_height_of_diameter, (Length overall_diameter, Length rim_diameter),
                  positive(rim_diameter) && is_finite(overall_diameter) && overall_diameter > rim_diameter,

@@ -23,6 +23,10 @@ struct RimCode {
   Certainty certainty;
 };
 
+/// Where the table below comes from.
+inline constexpr Source rim_diameter_source{"nominal rim diameters of ISO 5751 and its sister standards",
+                                            Certainty::from_memory};
+
 namespace detail::rim_code_table {
 using enum Certainty;
 

@@ -6,6 +6,7 @@
 #include <layshaft/core/math.hpp>
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/units.hpp>
+#include <layshaft/core/watch.hpp>
 #include <layshaft/tyre/kinds.hpp>
 #include <layshaft/tyre/size.hpp>
 
@@ -37,10 +38,27 @@ LAYSHAFT_FORMULA(constexpr, Length, rolling_circumference, (Length overall_diame
                  pi * overall_diameter * rolling_factor)
 // clang-format on
 
+namespace detail {
+/// The same for whoever watches, with so much of the tread's height worn off.
+template <class Watch>
+[[nodiscard]] constexpr auto circumference_at(Watch watch, ValueName name, const TyreSize& tyre, Length tread_worn,
+                                              Corner size, Corner rolling) {
+  const auto factor = [&] {
+    const TyreConstruction construction = tyre.construction();
+    return watch.looked_up("rolling_factor", rolling_factor(construction).at(rolling), to_string(construction),
+                           rolling_factor_source);
+  };
+  const auto diameter = tyre.overall_diameter(watch, size);
+  if (tread_worn == Length()) return watch.step(name, formula::rolling_circumference{}, diameter, factor());
+  const auto worn = watch.step(formula::worn_diameter{}, diameter, watch.given("tread_worn", tread_worn));
+  return watch.step(name, formula::rolling_circumference{}, worn, factor());
+}
+}  // namespace detail
+
 /// Distance rolled in one turn, where the tyre's size and its rolling factor stand at these corners of their bands.
 /// Comparisons of two tyres take the same corners for both.
 [[nodiscard]] constexpr Length rolling_circumference(const TyreSize& tyre, Corner size, Corner rolling) noexcept {
-  return rolling_circumference(tyre.overall_diameter().at(size), rolling_factor(tyre.construction()).at(rolling));
+  return detail::circumference_at(Unwatched(), "circumference", tyre, Length(), size, rolling);
 }
 
 /// Distance rolled in one turn: nominal, and at the ends of both causes together.

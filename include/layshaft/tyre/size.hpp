@@ -5,6 +5,7 @@
 #include <layshaft/core/result.hpp>
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/units.hpp>
+#include <layshaft/core/watch.hpp>
 #include <layshaft/tyre/code_designated.hpp>
 #include <layshaft/tyre/designation.hpp>
 #include <layshaft/tyre/dimensions.hpp>
@@ -24,6 +25,7 @@
 namespace layshaft {
 
 class TyreSize;
+class Working;
 inline namespace literals {
 consteval TyreSize operator""_tyre(const char* text, std::size_t length);
 }
@@ -101,25 +103,20 @@ class TyreSize {
   /// The overall diameter of a new tyre, free of load: what the marking means, and the least and the most that a tyre
   /// with this marking may have. A special use tyre whose table states no limit of its own has that of the metric
   /// sizes: 1.12 of the section height.
-  [[nodiscard]] constexpr Band<Length> overall_diameter() const noexcept {
-    const Length rim = rim_diameter();
-    if (notation() == TyreNotation::metric) {
-      const Length height = section_height(section_width(), designation_.aspect);
-      return {overall_diameter_limit(rim, height, least_height_factor), layshaft::overall_diameter(rim, height),
-              overall_diameter_limit(rim, height, greatest_height_factor(use_))};
-    }
-    const CodeDesignatedTyre& row = listed();
-    const Length listed_rim = rim_codes[detail::row_of_rim_code(row.rim_code)].diameter;
-    const auto here = [&](Length listed) { return overall_diameter_on_another_rim(listed, listed_rim, rim); };
-    Band<Length> diameter{here(row.least_diameter), here(row.diameter), here(row.greatest_diameter)};
-    if (use_ == TyreUse::special) {
-      const Length height = section_height_of_diameter(diameter.nominal, rim);
-      diameter.include(row.greatest_diameter_special
-                           ? here(*row.greatest_diameter_special)
-                           : overall_diameter_limit(rim, height, greatest_height_factor(use_)));
-    }
-    return diameter;
+  [[nodiscard]] constexpr Band<Length> overall_diameter() const noexcept;
+  /// The same at one corner of the marking's tolerance, for whoever watches.
+  template <class Watch>
+  [[nodiscard]] constexpr auto overall_diameter(Watch watch, Corner size) const {
+    return notation() == TyreNotation::metric ? marked_diameter(watch, size) : listed_diameter(watch, size);
   }
+
+  /// How a dimension came about: `explain("overall diameter")` or "circumference". Defined in tyre/explain.hpp, which
+  /// is opt-in.
+  [[nodiscard]] Result<Working> try_explain(std::string_view what) const;
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws ParseError that lists the names there are.
+  [[nodiscard]] Working explain(std::string_view what) const;
+#endif
 
   /// The load index, where the marking has a service description; load_capacity gives its mass.
   [[nodiscard]] constexpr std::optional<int> load_index() const noexcept {
@@ -145,6 +142,50 @@ class TyreSize {
   constexpr TyreSize(const detail::Designation& designation, TyreUse use) noexcept
       : designation_(designation), use_(use) {}
 
+  template <class Watch>
+  [[nodiscard]] constexpr auto watched_rim(Watch watch) const {
+    return watch.looked_up("rim_diameter", rim_diameter(), rim().name, rim_diameter_source);
+  }
+  template <class Watch>
+  [[nodiscard]] constexpr auto marked_diameter(Watch watch, Corner size) const {
+    const double factor = size == Corner::low    ? least_height_factor
+                          : size == Corner::high ? greatest_height_factor(use_)
+                                                 : 1.0;
+    const auto rim = watched_rim(watch);
+    const auto width = watch.given("section_width", section_width(), sources::marking);
+    const auto aspect = watch.given("aspect_ratio", double(designation_.aspect), sources::marking);
+    const auto height = watch.step(formula::section_height{}, width, aspect);
+    const auto of_nominal = watch.looked_up("height_factor", factor, to_string(use_), diameter_limit_source);
+    return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+  }
+  template <class Watch>
+  [[nodiscard]] constexpr auto listed_diameter(Watch watch, Corner size) const {
+    const CodeDesignatedTyre& row = listed();
+    const bool special = use_ == TyreUse::special && size == Corner::high;
+    if (special && !row.greatest_diameter_special) {  // the limit of metric sizes stands in
+      const auto design = listed_diameter_here(watch, "design_diameter", row.diameter);
+      const auto rim = watched_rim(watch);
+      const auto height = watch.step("section_height", formula::section_height_of_diameter{}, design, rim);
+      const auto of_nominal =
+          watch.looked_up("height_factor", greatest_height_factor(use_), to_string(use_), diameter_limit_source);
+      return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+    }
+    return listed_diameter_here(watch, "overall_diameter",
+                                special                ? *row.greatest_diameter_special
+                                : size == Corner::low  ? row.least_diameter
+                                : size == Corner::high ? row.greatest_diameter
+                                                       : row.diameter);
+  }
+  template <class Watch>
+  [[nodiscard]] constexpr auto listed_diameter_here(Watch watch, ValueName name, Length listed_diameter) const {
+    const CodeDesignatedTyre& row = listed();
+    const RimCode& listed_rim = rim_codes[detail::row_of_rim_code(row.rim_code)];
+    const auto diameter = watch.looked_up("listed_diameter", listed_diameter, row.section, code_designated_source);
+    const auto its_rim =
+        watch.looked_up("listed_rim_diameter", listed_rim.diameter, listed_rim.name, rim_diameter_source);
+    return watch.step(name, formula::overall_diameter_on_another_rim{}, diameter, its_rim, watched_rim(watch));
+  }
+
   [[nodiscard]] constexpr const RimCode& rim() const noexcept { return rim_codes[designation_.rim]; }
   [[nodiscard]] constexpr const CodeDesignatedTyre& listed() const noexcept {
     return code_designated_tyres[designation_.listed];
@@ -156,6 +197,10 @@ class TyreSize {
   detail::Designation designation_;
   TyreUse use_;
 };
+
+constexpr Band<Length> TyreSize::overall_diameter() const noexcept {
+  return over_runs(one_cause, [&](Corner size) { return overall_diameter(Unwatched(), size); });
+}
 
 namespace detail {
 inline void this_is_not_a_tyre_designation() {}  // not constexpr: its name is what the compiler's error shows

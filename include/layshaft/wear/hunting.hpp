@@ -2,8 +2,8 @@
 #pragma once
 
 #include <layshaft/core/counts.hpp>
-
-#include <numeric>  // gcd
+#include <layshaft/core/formula.hpp>
+#include <layshaft/core/math.hpp>
 
 /// @file
 /// Which tooth meets which link, and how soon it meets the same one again.
@@ -18,15 +18,23 @@ struct Hunting {
   friend constexpr bool operator==(const Hunting&, const Hunting&) = default;
 };
 
+/// Passes of the whole chain until a tooth meets the same link again.
+LAYSHAFT_FORMULA(constexpr, double, passes, (Teeth teeth, Links links), true, sources::arithmetic,
+                 teeth / common_factor(teeth, links))
+
+/// How many different links each tooth meets in that time.
+LAYSHAFT_FORMULA(constexpr, double, distinct_links, (Teeth teeth, Links links), true, sources::arithmetic,
+                 links / common_factor(teeth, links))
+
 /// How a sprocket and a chain share their meetings.
 ///
 /// A tooth that meets a link meets next the link `teeth` further on, so of `links` links it meets every `gcd`-th: that
 /// is links/gcd of them, in teeth/gcd passes. Inner and outer links alternate, so an even common factor keeps a tooth
-/// on one kind. An odd chain has an offset link that is neither, and every tooth meets all kinds. Source: arithmetic.
+/// on one kind. An odd chain has an offset link that is neither, and every tooth meets all kinds.
 /// 96 links on 15 teeth repeat after 5 passes, on 14 after 7.
 [[nodiscard]] constexpr Hunting hunting(Teeth teeth, Links links) noexcept {
-  const int shared = std::gcd(teeth.count(), links.count());
-  return {teeth.count() / shared, links.count() / shared, shared % 2 == 0 ? 1 : 2};
+  return {static_cast<int>(passes(teeth, links)), static_cast<int>(distinct_links(teeth, links)),
+          static_cast<int>(common_factor(teeth, links)) % 2 == 0 ? 1 : 2};
 }
 
 }  // namespace layshaft

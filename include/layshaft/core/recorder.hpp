@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/core/working.hpp>
+
+#include <algorithm>
+#include <cassert>
+#include <string>
+#include <utility>
+
+/// @file
+/// Who watches a calculation and writes down each step. Opt-in.
+namespace layshaft {
+
+namespace detail {
+[[nodiscard]] inline Amount amount_of(double number) { return Amount::number(number); }
+template <class Quantity>
+[[nodiscard]] Amount amount_of(Quantity quantity) {
+  return Amount(quantity);
+}
+}  // namespace detail
+
+/// Records one run. It hands out watches, which calculations take by value.
+class Recorder {
+ public:
+  /// A value, and the step that it is the result of.
+  template <class Quantity>
+  struct Value {
+    Quantity value;
+    int step;
+  };
+
+  /// Has the same functions as `Unwatched` (core/watch.hpp), on values that know their step.
+  class Watch {
+   public:
+    [[nodiscard]] Watch on(Scope scope) const noexcept { return Watch(*recorder_, scope); }
+
+    template <class Quantity>
+    [[nodiscard]] Value<Quantity> given(ValueName name, Quantity value, const Source& source = sources::stated) const {
+      return put(StepKind::given, name, detail::apart(value), source, {}, {});
+    }
+    template <class Quantity>
+    [[nodiscard]] Value<Quantity> looked_up(ValueName name, Quantity value, std::string_view row,
+                                            const Source& source) const {
+      return put(StepKind::looked_up, name, detail::apart(value), source, row, {});
+    }
+    template <class Formula, class... Quantities>
+    [[nodiscard]] auto step(Formula formula, const Value<Quantities>&... values) const {
+      return step(ValueName(Formula::about.name), formula, values...);
+    }
+    template <class Formula, class... Quantities>
+    [[nodiscard]] auto step(ValueName name, Formula, const Value<Quantities>&... values) const {
+      return put(StepKind::computed, name, detail::apart(Formula::of(values.value...)), Formula::about.source, {},
+                 run_of(&Formula::about, values...));
+    }
+    template <class Quantity, class Target, class LeftSide>
+    [[nodiscard]] Value<Quantity> solved(ValueName name, Quantity value, const Value<Target>& target,
+                                         LeftSide left_side) const {
+      const auto solution =
+          put(StepKind::solved, name, detail::apart(value), sources::definition, {}, run_of(nullptr, target));
+      const auto reached = left_side(solution);  // leaves its steps behind the solution, as the proof of it
+      recorder_->prove(solution.step, reached.step, reached.value - target.value);
+      return solution;
+    }
+    template <class Quantity, class Others, class... Quantities>
+    [[nodiscard]] Value<Quantity> chosen(ValueName name, Quantity value, std::string_view rule, Others others,
+                                         const Value<Quantities>&... values) const {
+      StepRun run = run_of(nullptr, values...);
+      for (const auto& other : others()) run.others.push_back(detail::amount_of(other));
+      return put(StepKind::chosen, name, value, sources::definition, rule, std::move(run));
+    }
+    template <class Quantity>
+    [[nodiscard]] static Quantity plain(const Value<Quantity>& value) noexcept {
+      return value.value;
+    }
+
+   private:
+    friend class Recorder;
+    Watch(Recorder& recorder, Scope scope) noexcept : recorder_(&recorder), scope_(scope) {}
+
+    template <class... Quantities>
+    [[nodiscard]] static StepRun run_of(const Formula* formula, const Value<Quantities>&... values) {
+      StepRun run;
+      run.formula = formula;
+      run.from = {values.step...};
+      return run;
+    }
+    template <class Quantity>
+    [[nodiscard]] Value<Quantity> put(StepKind kind, ValueName name, Quantity value, const Source& source,
+                                      std::string_view detail, StepRun run) const {
+      run.result = detail::amount_of(value);
+      return {value, recorder_->put({kind, {name, scope_}, source, detail, std::move(run)})};
+    }
+
+    Recorder* recorder_;
+    Scope scope_;
+  };
+
+  [[nodiscard]] Watch watch() noexcept { return Watch(*this, Scope::none); }
+  [[nodiscard]] const std::vector<RecordedStep>& steps() const noexcept { return steps_; }
+
+ private:
+  /// The place of the step; one that was recorded before, from the same steps, keeps its place.
+  [[nodiscard]] int put(RecordedStep step) {
+    const auto known = std::find_if(steps_.begin(), steps_.end(), [&](const RecordedStep& one) {
+      return one.identity == step.identity && one.kind == step.kind && one.run.result == step.run.result;
+    });
+    if (known != steps_.end()) return static_cast<int>(known - steps_.begin());
+    assert(std::none_of(steps_.begin(), steps_.end(),
+                        [&](const RecordedStep& one) { return one.identity == step.identity; }));
+    steps_.push_back(std::move(step));
+    return static_cast<int>(steps_.size()) - 1;
+  }
+
+  /// Puts down what a solved step's equation comes to.
+  void prove(int solution, int reached, double residual) {
+    StepRun& run = steps_[static_cast<std::size_t>(solution)].run;
+    run.reached = reached;
+    run.residual = residual;
+    run.formula = steps_[static_cast<std::size_t>(reached)].run.formula;
+  }
+
+  std::vector<RecordedStep> steps_;
+};
+
+/// The working of a calculation that is run once at each of a list of corners, of which the first is nominal:
+/// `calculation(watch, corner)`. The runs that give the least and the greatest result stand beside the nominal one, so
+/// that the ends are those of `over_runs` with the same corners.
+template <class Runs, class Calculation>
+[[nodiscard]] Working explain_over(std::string title, const Runs& runs, Calculation calculation) {
+  Recording nominal, low, high;
+  double least = 0.0, greatest = 0.0;
+  for (const auto& run : runs) {
+    Recorder recorder;
+    const auto value = calculation(recorder.watch(), run);
+    const double result = detail::amount_of(value.value).value;
+    if (nominal.steps.empty()) {
+      nominal = low = high = {recorder.steps(), value.step};
+      least = greatest = result;
+    } else if (result < least) {
+      low = {recorder.steps(), value.step};
+      least = result;
+    } else if (result > greatest) {
+      high = {recorder.steps(), value.step};
+      greatest = result;
+    }
+  }
+  return Working(std::move(title), low, nominal, high);
+}
+
+}  // namespace layshaft
