@@ -39,6 +39,28 @@ struct DisplayUnit {
 [[nodiscard]] constexpr DisplayUnit display_unit(AngularSpeed, UnitSystem) noexcept {
   return {units::rpm.value(), "rpm", 0};
 }
+[[nodiscard]] constexpr DisplayUnit display_unit(Angle, UnitSystem) noexcept { return {units::deg.value(), "deg", 1}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(Force, UnitSystem system) noexcept {
+  return system == UnitSystem::metric ? DisplayUnit{1.0, "N", 0} : DisplayUnit{units::lbf.value(), "lbf", 0};
+}
+[[nodiscard]] constexpr DisplayUnit display_unit(Torque, UnitSystem system) noexcept {
+  return system == UnitSystem::metric ? DisplayUnit{1.0, "Nm", 1} : DisplayUnit{units::lbf_ft.value(), "lbf ft", 1};
+}
+[[nodiscard]] constexpr DisplayUnit display_unit(Power, UnitSystem system) noexcept {
+  return system == UnitSystem::metric ? DisplayUnit{units::kW.value(), "kW", 1}
+                                      : DisplayUnit{units::hp.value(), "hp", 1};
+}
+[[nodiscard]] constexpr DisplayUnit display_unit(Duration, UnitSystem) noexcept { return {1.0, "s", 1}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(Acceleration, UnitSystem) noexcept { return {1.0, "m/s2", 2}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(Area, UnitSystem) noexcept { return {1.0, "m2", 3}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(Energy, UnitSystem) noexcept { return {1.0, "J", 0}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(Pressure, UnitSystem) noexcept {
+  return {units::bar.value(), "bar", 2};
+}
+[[nodiscard]] constexpr DisplayUnit display_unit(Density, UnitSystem) noexcept { return {1.0, "kg/m3", 3}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(LinearDensity, UnitSystem) noexcept { return {1.0, "kg/m", 2}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(MomentOfInertia, UnitSystem) noexcept { return {1.0, "kg m2", 3}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(Temperature, UnitSystem) noexcept { return {1.0, "K", 1}; }
 
 /// A number with so many decimals, never "-0.0".
 [[nodiscard]] inline std::string show_number(double number, int decimals) {
@@ -112,6 +134,19 @@ template <class Unit>
     case Dimension::mass: return show(Mass::from_value(amount.value), system);
     case Dimension::speed: return show(Speed::from_value(amount.value), system);
     case Dimension::angular_speed: return show(AngularSpeed::from_value(amount.value), system);
+    case Dimension::area: return show(Area::from_value(amount.value), system);
+    case Dimension::duration: return show(Duration::from_value(amount.value), system);
+    case Dimension::acceleration: return show(Acceleration::from_value(amount.value), system);
+    case Dimension::force: return show(Force::from_value(amount.value), system);
+    case Dimension::torque: return show(Torque::from_value(amount.value), system);
+    case Dimension::power: return show(Power::from_value(amount.value), system);
+    case Dimension::energy: return show(Energy::from_value(amount.value), system);
+    case Dimension::pressure: return show(Pressure::from_value(amount.value), system);
+    case Dimension::density: return show(Density::from_value(amount.value), system);
+    case Dimension::linear_density: return show(LinearDensity::from_value(amount.value), system);
+    case Dimension::angle: return show(Angle::from_value(amount.value), system);
+    case Dimension::moment_of_inertia: return show(MomentOfInertia::from_value(amount.value), system);
+    case Dimension::temperature: return show(Temperature::from_value(amount.value), system);
   }
   return {};
 }

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/formulas.hpp>
+#include <layshaft/show/expression.hpp>
+
+#include <algorithm>  // min
+#include <charconv>
+#include <cmath>
+#include <limits>
+#include <numeric>  // gcd
+#include <string_view>
+#include <utility>
+#include <vector>
+
+/// @file
+/// A formula's text worked out: other formulas that it calls written out, and its value for given numbers. Opt-in.
+namespace layshaft::detail {
+
+/// The names in "(AngularSpeed engine_speed, double overall_ratio)".
+[[nodiscard]] inline std::vector<std::string_view> parameter_names(std::string_view parameters) {
+  std::vector<std::string_view> names;
+  std::size_t begin = 0;
+  for (std::size_t i = 0; i < parameters.size(); ++i) {
+    if (parameters[i] == ' ' || parameters[i] == '(') begin = i + 1;
+    if (parameters[i] == ',' || parameters[i] == ')') names.push_back(parameters.substr(begin, i - begin));
+  }
+  return names;
+}
+
+[[nodiscard]] inline const Formula* find_formula(std::string_view name) noexcept {
+  for (const Formula* formula : all_formulas)
+    if (formula->name == name) return formula;
+  return nullptr;
+}
+
+/// What a name stands for within a formula that was called.
+using Meaning = std::pair<std::string_view, ExpressionNode>;
+
+/// The expression with every formula it calls written out, down to parameters of the outermost one.
+[[nodiscard]] inline ExpressionNode written_out(const ExpressionNode& node, const std::vector<Meaning>& meanings = {}) {
+  if (node.kind == ExpressionNode::Kind::name) {
+    for (const auto& [name, meaning] : meanings)
+      if (name == node.text) return meaning;
+    return node;
+  }
+  ExpressionNode out = node;
+  for (ExpressionNode& term : out.terms) term = written_out(term, meanings);
+  const Formula* called = node.kind == ExpressionNode::Kind::call ? find_formula(node.text) : nullptr;
+  if (!called) return out;
+  std::vector<Meaning> inner;
+  const auto names = parameter_names(called->parameters);
+  for (std::size_t i = 0; i < names.size() && i < out.terms.size(); ++i) inner.push_back({names[i], out.terms[i]});
+  return written_out(*try_read_expression(called->body), inner);
+}
+
+/// The size in SI of the unit behind a literal's underscore, 4.0_kmh.
+[[nodiscard]] inline double literal_unit(std::string_view unit) noexcept {
+  return unit == "kmh" ? units::kmh.value() : unit == "mm" ? units::mm.value() : 1.0;
+}
+
+/// The value of an expression in SI; `value_of(name)` gives that of a parameter.
+template <class ValueOf>
+[[nodiscard]] double evaluate(const ExpressionNode& node, const ValueOf& value_of) {
+  const auto term = [&](std::size_t i) { return evaluate(node.terms[i], value_of); };
+  switch (node.kind) {
+    case ExpressionNode::Kind::number: {
+      const std::size_t suffix = std::min(node.text.find('_'), node.text.size());
+      double number = 0.0;
+      std::from_chars(node.text.data(), node.text.data() + suffix, number);
+      return suffix == node.text.size() ? number : number * literal_unit(node.text.substr(suffix + 1));
+    }
+    case ExpressionNode::Kind::name:
+      if (node.text == "pi") return pi;
+      if (node.text == "turn") return turn.value();
+      if (node.text == "half_turn") return half_turn.value();
+      return value_of(node.text);
+    case ExpressionNode::Kind::call:
+      if (node.text == "sin") return std::sin(term(0));
+      if (node.text == "cos") return std::cos(term(0));
+      if (node.text == "arcsin") return std::asin(term(0));
+      if (node.text == "sqrt") return std::sqrt(term(0));
+      if (node.text == "ln") return std::log(term(0));
+      if (node.text == "logarithmic_mean") return logarithmic_mean(term(0));
+      if (node.text == "common_factor") return double(std::gcd(std::lround(term(0)), std::lround(term(1))));
+      return std::numeric_limits<double>::quiet_NaN();  // a test evaluates every formula
+    case ExpressionNode::Kind::sum: {
+      double sum = term(0);
+      for (std::size_t i = 1; i < node.terms.size(); ++i) sum = node.inverse[i] ? sum - term(i) : sum + term(i);
+      return sum;
+    }
+    case ExpressionNode::Kind::product: {
+      double product = term(0);
+      for (std::size_t i = 1; i < node.terms.size(); ++i)
+        product = node.inverse[i] ? product / term(i) : product * term(i);
+      return product;
+    }
+  }
+  return std::numeric_limits<double>::quiet_NaN();
+}
+
+}  // namespace layshaft::detail
