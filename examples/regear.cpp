@@ -6,6 +6,7 @@
 //
 // The machine's stock set-up is the yardstick; the fitted tyre is what the rider has put on since. regear.py says the
 // same in the same words.
+#include <layshaft/explain.hpp>
 #include <layshaft/io/json.hpp>
 #include <layshaft/layshaft.hpp>
 #include <layshaft/show/show.hpp>
@@ -33,6 +34,7 @@ struct Question {
   double thrust = 0.0;  // the change wished for, as a fraction
   std::optional<Speed> cruise;
   std::optional<Links> bought;
+  std::optional<std::string> explain;
   UnitSystem units = UnitSystem::metric;
 };
 
@@ -99,6 +101,8 @@ Question ask(int argc, char** argv) {
       question.thrust = whole(value) / 100.0;
     else if (option == "--cruise")
       question.cruise = parse_quantity<Speed>(value);
+    else if (option == "--explain")
+      question.explain = value;
     else if (option == "--bought")
       question.bought = Links(whole(value));
     else if (option == "--units" && value == "us")
@@ -127,6 +131,7 @@ Setup on_fitted_tyre(const Question& question, const Setup& stock, Teeth front, 
   if (front != stock.front() || rear != stock.rear()) parts.links.reset();
   if (question.fitted) parts.tyre = question.fitted, parts.circumference.reset();
   if (question.circumference) parts.circumference = question.circumference;
+  if (question.fitted || question.circumference) parts.tread_worn = Length();
   return Setup(parts);
 }
 
@@ -185,11 +190,15 @@ void row(std::string_view label, std::string_view one, std::string_view two, std
 
 void print_ledger(const Comparison& advised, const Setup& stock, const Setup& setup) {
   heading("What makes up the change of thrust, in points that add up");
-  const std::string labels[] = {
-      "tyre", "front " + std::to_string(stock.front().count()) + " to " + std::to_string(setup.front().count()),
-      "rear " + std::to_string(stock.rear().count()) + " to " + std::to_string(setup.rear().count())};
-  for (std::size_t i = 0; i < advised.thrust_contributions.size(); ++i)
-    row(labels[i], show_percent(advised.thrust_contributions[i].points));
+  const auto from_to = [](const char* what, Teeth from, Teeth to) {
+    return what + std::to_string(from.count()) + " to " + std::to_string(to.count());
+  };
+  for (const auto& [cause, points] : advised.contributions(Change::thrust)) {
+    std::string label(to_string(cause));
+    if (cause == ContributionCause::front_sprocket) label = from_to("front ", stock.front(), setup.front());
+    if (cause == ContributionCause::rear_sprocket) label = from_to("rear ", stock.rear(), setup.rear());
+    row(label, show_percent(points));
+  }
   row("what is left", show_percent(advised.thrust_change));
   row("by rule of thumb", show_percent(advised.rule_of_thumb.thrust_change) + ", off by " +
                               show_signed(100.0 * advised.rule_of_thumb.error, 1) + " points");
@@ -309,6 +318,16 @@ void print_reason(const Question& question, const Machine& machine, const std::v
   }
 }
 
+// How a number of the advice came about: of the change if it has such a number, else of the set-up, in top gear.
+Working working_of(const Question& question, const Machine& machine, const Candidate& best) {
+  if (const auto of_change = best.comparison.try_explain(*question.explain)) return *of_change;
+  const Gearbox& gearbox = machine.gearbox();
+  return explain(machine, best.setup, *question.explain,
+                 {.gear = static_cast<int>(gearbox.gears().size()),
+                  .engine_speed = gearbox.rev_limit(),
+                  .speed = question.cruise});
+}
+
 void advise(const Question& question) {
   const Machine machine = machine_from_json(read_file(question.machine_file));
   const Setup& stock = machine.stock();
@@ -318,6 +337,10 @@ void advise(const Question& question) {
   const Setup tyre_setup = on_fitted_tyre(question, stock, stock.front(), stock.rear());
   const Comparison tyre_alone = compare(machine, stock, tyre_setup);
 
+  if (question.explain) {
+    std::cout << to_text(working_of(question, machine, best), {.units = question.units});
+    return;
+  }
   std::cout << machine.name() << ": " << tyre_of(stock, question.units) << " as made, now on "
             << tyre_of(tyre_setup, question.units) << "\n\n";
   std::cout << (best.setup.front() == stock.front() && best.setup.rear() == stock.rear() ? "Keep " : "Fit ")

@@ -2,7 +2,8 @@
 """Which sprockets and chain suit a taller tyre, and what everything else does then.
 
 The machine's stock set-up is the yardstick; the fitted tyre is what the rider has put on since. regear.cpp says the
-same in the same words; this one also draws the speed range of each gear before and after.
+same in the same words; this one also draws the speed range of each gear before and after, and writes the advice as a
+page with the working of every number folded under it.
 """
 
 from __future__ import annotations
@@ -13,6 +14,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import layshaft as ls
+
+from regear_page import write_page
 
 HERE = Path(__file__).resolve().parent
 
@@ -45,6 +48,7 @@ def ask(arguments: list[str]) -> argparse.Namespace:
     parser.add_argument("--thrust", type=int, default=0, help="change of thrust wished for, in per cent")
     parser.add_argument("--cruise", type=ls.Speed, help="the speed you ride at, '85 km/h'")
     parser.add_argument("--bought", type=int, help="links of the chain as bought")
+    parser.add_argument("--explain", metavar="NUMBER", help="only the working of this number of the advice: thrust, centre")
     parser.add_argument("--units", choices=["metric", "us"], default="metric")
     parser.add_argument("--pictures", type=Path, default=Path("build/examples"), help="where pictures go")
     question = parser.parse_args(arguments)
@@ -71,6 +75,7 @@ def on_fitted_tyre(question: argparse.Namespace, stock: ls.Setup, front: int, re
         chain=stock.chain,
         links=stock.links if as_made else None,
         circumference=measured,
+        tread_worn="0 mm" if question.fitted or question.circumference else stock.tread_worn,
         front_tyre=stock.front_tyre,
     )
 
@@ -133,9 +138,12 @@ def row(label: str, *cells: str) -> None:
 
 def print_ledger(advised: ls.Comparison, stock: ls.Setup, setup: ls.Setup) -> None:
     heading("What makes up the change of thrust, in points that add up")
-    labels = ["tyre", f"front {stock.front} to {setup.front}", f"rear {stock.rear} to {setup.rear}"]
-    for label, contribution in zip(labels, advised.thrust_contributions, strict=True):
-        row(label, ls.show_percent(contribution.points))
+    labels = {
+        "front sprocket": f"front {stock.front} to {setup.front}",
+        "rear sprocket": f"rear {stock.rear} to {setup.rear}",
+    }
+    for cause, part in advised.contributions("thrust").items():
+        row(labels.get(cause, cause), ls.show_percent(part))
     row("what is left", ls.show_percent(advised.thrust_change))
     thumb = advised.rule_of_thumb
     row(
@@ -312,6 +320,18 @@ def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised
     return paths
 
 
+def working_of(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> ls.Working:
+    """How a number of the advice came about: of the change if it has such a number, else of the set-up, in top gear."""
+    try:
+        return best.comparison.explain(question.explain)
+    except ls.ParseError:
+        gears = machine.gearbox.gears
+        limit = machine.gearbox.rev_limit
+        return ls.explain(
+            machine, best.setup, question.explain, gear=len(gears), engine_speed=limit, speed=question.cruise
+        )
+
+
 def advise(question: argparse.Namespace) -> None:
     machine = ls.Machine.from_json(question.machine.read_text(encoding="utf-8"))
     stock = machine.stock
@@ -321,13 +341,18 @@ def advise(question: argparse.Namespace) -> None:
     tyre_alone = ls.compare(machine, stock, tyre_setup)
     keep = best.setup.front == stock.front and best.setup.rear == stock.rear
 
+    if question.explain is not None:
+        print(working_of(question, machine, best).to_text(units=question.units), end="")
+        return
+
     print(f"{machine.name}: {tyre_of(stock, question.units)} as made, now on {tyre_of(tyre_setup, question.units)}\n")
-    print(
+    lead = (
         f"{'Keep' if keep else 'Fit'} {sprockets(best.setup)} with {advised.trial.chain.links} links: "
         "thrust in every gear is "
         f"then {ls.show_percent(advised.thrust_change)} against as made, where the tyre alone would leave "
         f"{ls.show_percent(tyre_alone.thrust_change)}."
     )
+    print(lead)
     print_ledger(advised, stock, best.setup)
     print_parts(question, machine, best)
     print_road(question, machine, advised, tyre_alone)
@@ -339,6 +364,9 @@ def advise(question: argparse.Namespace) -> None:
         print(f"  - {caution.sentence(question.units)}")
     paths = draw_speed_ranges(question, machine, advised)
     print(f"\nPictures: {', '.join(map(str, paths))}")
+    path = question.pictures / f"{question.machine.stem}_advice.html"
+    write_page(path, lead, machine, advised, tyre_alone, paths[0], units=question.units, cruise=question.cruise)
+    print(f"Page: {path}")
 
 
 def main() -> int:

@@ -13,7 +13,7 @@ TEST(FormulaText, SetsAFormulaInItsSymbols) {
   EXPECT_EQ(to_tex(formula::road_speed::about), "v = \\frac{n \\cdot U}{1\\,\\mathrm{rev} \\cdot i}");
   EXPECT_EQ(to_text(formula::highest_lawful_reading::about), "V1,max = V2 + 0.1 * V2 + 4 km/h");
   EXPECT_EQ(to_text(formula::loop_links::about),
-            "X = 2 * C * cos(phi) / p + (z1 + z2) / 2 + phi * (z2 - z1) / 0.5 rev");
+            "x = 2 * C * cos(phi) / p + (z1 + z2) / 2 + phi * (z2 - z1) / (180 deg)");
   EXPECT_EQ(to_text(formula::thrust_change::about), "delta_F = F - 1");
   EXPECT_EQ(to_tex(formula::contribution::about),
             "c = \\frac{F - 1}{\\ln\\left(F\\right)} \\cdot \\ln\\left(f\\right)");
@@ -37,6 +37,11 @@ TEST(FormulaText, SetsEveryFormulaWithoutAStrayTwoPi) {
   }
 }
 
-TEST(FormulaText, EscapesWhatMathMlWouldRead) { EXPECT_EQ(detail::MathMl::escaped("a<b&c"), "a&lt;b&amp;c"); }
+TEST(FormulaText, SetsAUnitBelowALineInBrackets) {
+  EXPECT_EQ(to_text(formula::wrap_front::about), "theta1 = 180 deg - 2 * phi");
+  EXPECT_EQ(to_tex(formula::wrap_front::about), "\\theta_1 = 180^{\\circ} - 2 \\cdot \\varphi");
+  EXPECT_EQ(to_text(formula::pitch_diameter::about), "d = p / sin(180 deg / z)");
+  EXPECT_EQ(to_text(formula::passes::about), "j = z / gcd(z, X)");
+}
 
 }  // namespace

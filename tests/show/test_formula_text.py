@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from xml.etree import ElementTree
 
@@ -40,12 +41,24 @@ def test_a_line_of_symbols_works_out_to_the_functions_value() -> None:
         "links_approximate": ({"p": 0.0127, "z1": 21, "z2": 63, "C": 0.5}, (0.0127, 21, 63, 0.5)),
         "centre_approximate": ({"p": 0.0127, "z1": 21, "z2": 63, "X": 122.0}, (0.0127, 21, 63, 122.0)),
         "pitch_diameter": ({"p": 0.015875, "z": 14}, (0.015875, 14)),
-        "equivalent_rear": ({"z1": 14, "z2": 40, "z1'": 13}, (14, 40, 13)),
-    }
+        "equivalent_rear": ({"z1": 14, "z2": 40, "z1,1": 13}, (14, 40, 13)),
+        "loop_links": ({"p": 0.0127, "z1": 14, "z2": 40, "C": 0.5, "phi": 0.1}, (0.0127, 14, 40, 0.5, 0.1)),
+        "worn_diameter": ({"D": 0.65, "w": 0.004}, (0.65, 0.004)),
+        "wear_factor": ({"U0": 2.0, "U_new,0": 2.1, "U1": 2.05, "U_new,1": 2.2}, (2.0, 2.1, 2.05, 2.2)),
+        "contribution": ({"F": 1.06, "f": 1.125}, (1.06, 1.125)),
+        "thrust_change_with_loss": (
+            {"i0": 3.0, "U0": 2.0, "i1": 3.3, "U1": 2.1, "eta0": 0.95, "eta1": 0.9}, (3.0, 2.0, 3.3, 2.1, 0.95, 0.9),
+        ),
+        "wear_room": ({"X_end": 110.3, "X": 108, "epsilon": 0.001}, (110.3, 108, 0.001)),
+        "passes": ({"z": 14, "X": 108}, (14, 108)),
+        "highest_lawful_reading": ({"V2": 25.0}, (25.0,)),
+    }  # fmt: skip
     for name, (values, numbers) in cases.items():
         line = FORMULAS[name].to_text().split(" = ", 1)[1]
         line = re.sub(r"([\d.]+) rev", r"(\1 * 2 * pi)", line)
+        line = re.sub(r"([\d.]+) deg", r"(\1 * pi / 180)", line)
+        line = re.sub(r"([\d.]+) km/h", r"(\1 / 3.6)", line)
         for symbol in sorted(values, key=len, reverse=True):
             line = re.sub(rf"(?<![\w']){re.escape(symbol)}(?![\w'])", f"({values[symbol]})", line)
-        functions = {"pi": mpmath.pi, "sin": mpmath.sin, "sqrt": mpmath.sqrt}
+        functions = {"pi": mpmath.pi, "sin": mpmath.sin, "cos": mpmath.cos, "ln": mpmath.log, "sqrt": mpmath.sqrt, "gcd": math.gcd}
         assert float(eval(line, functions)) == pytest.approx(FORMULAS[name].evaluate(*numbers), rel=1e-14)

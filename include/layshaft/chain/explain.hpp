@@ -19,15 +19,14 @@ struct LoopAsked {
   LoopQuestion at;
 };
 
-/// The working of a number at a centre distance: `calculation(watch, drive, centre)`.
+/// The working of a number at a centre distance: `calculation(watch, centre)`.
 template <class Calculation>
 [[nodiscard]] Result<Working> explain_at_centre(std::string_view what, const LoopAsked& asked,
                                                 Calculation calculation) {
   if (!asked.at.centre) return left_open(what, "centre distance");
   if (const auto links = asked.loop.try_links(*asked.at.centre); !links) return links.error();
   return explain_over(std::string(what), just_once, [&](Recorder::Watch watch, Corner) {
-    const auto drive = asked.loop.drive(watch);
-    return calculation(watch, drive, watch.given("centre", *asked.at.centre));
+    return calculation(watch, watch.given("centre", *asked.at.centre));
   });
 }
 template <class Calculation>
@@ -36,53 +35,59 @@ template <class Calculation>
   if (!asked.at.links) return left_open(what, "number of links");
   if (const auto centre = asked.loop.try_centre(*asked.at.links); !centre) return centre.error();
   return explain_over(std::string(what), just_once, [&](Recorder::Watch watch, Corner) {
-    const auto drive = asked.loop.drive(watch);
-    return calculation(watch, drive, watch.given("links", *asked.at.links));
+    return calculation(watch, watch.given("links", *asked.at.links));
   });
 }
 
 inline constexpr Explained<LoopAsked> explained_of_loop[] = {
     {"links",
      [](const LoopAsked& asked) {
-       return explain_at_centre("links", asked, [](auto watch, const auto& drive, const auto& centre) {
+       return explain_at_centre("links", asked, [&](auto watch, const auto& centre) {
+         const auto drive = asked.loop.drive(watch);
          return taut_links(watch, drive, centre);
        });
      }},
     {"links approximate",
      [](const LoopAsked& asked) {
-       return explain_at_centre("links approximate", asked, [](auto watch, const auto& drive, const auto& centre) {
-         return watch.step(formula::links_approximate{}, drive.pitch, drive.front, drive.rear, centre);
+       return explain_at_centre("links approximate", asked, [&](auto watch, const auto& centre) {
+         return asked.loop.with_parts(
+             watch, [&](const auto&... parts) { return watch.step(formula::links_approximate{}, parts..., centre); });
        });
      }},
     {"run length",
      [](const LoopAsked& asked) {
-       return explain_at_centre("run length", asked, [](auto watch, const auto& drive, const auto& centre) {
+       return explain_at_centre("run length", asked, [&](auto watch, const auto& centre) {
+         const auto drive = asked.loop.drive(watch);
          return watch.step(formula::run_length{}, centre, run_angle_of(watch, drive, centre));
        });
      }},
     {"wrap front",
      [](const LoopAsked& asked) {
-       return explain_at_centre("wrap front", asked, [](auto watch, const auto& drive, const auto& centre) {
+       return explain_at_centre("wrap front", asked, [&](auto watch, const auto& centre) {
+         const auto drive = asked.loop.drive(watch);
          return watch.step(formula::wrap_front{}, run_angle_of(watch, drive, centre));
        });
      }},
     {"wrap rear",
      [](const LoopAsked& asked) {
-       return explain_at_centre("wrap rear", asked, [](auto watch, const auto& drive, const auto& centre) {
+       return explain_at_centre("wrap rear", asked, [&](auto watch, const auto& centre) {
+         const auto drive = asked.loop.drive(watch);
          return watch.step(formula::wrap_rear{}, run_angle_of(watch, drive, centre));
        });
      }},
     {"centre",
      [](const LoopAsked& asked) {
-       return explain_for_links("centre", asked, [&](auto watch, const auto& drive, const auto& links) {
+       return explain_for_links("centre", asked, [&](auto watch, const auto& links) {
+         const auto drive = asked.loop.drive(watch);
          return watch.solved("centre", *asked.loop.try_centre(watch.plain(links)), links,
                              [&](const auto& centre) { return taut_links(watch, drive, centre); });
        });
      }},
     {"centre approximate",
      [](const LoopAsked& asked) {
-       return explain_for_links("centre approximate", asked, [](auto watch, const auto& drive, const auto& links) {
-         return watch.step(formula::centre_approximate{}, drive.pitch, drive.front, drive.rear, links);
+       return explain_for_links("centre approximate", asked, [&](auto watch, const auto& links) {
+         return asked.loop.with_parts(
+             watch, [&](const auto&... parts) { return watch.step(formula::centre_approximate{}, parts..., links); });
        });
      }},
     {"smallest centre",

@@ -184,13 +184,18 @@ class ChainLoop {
   [[nodiscard]] constexpr Teeth front() const noexcept { return front_; }
   [[nodiscard]] constexpr Teeth rear() const noexcept { return rear_; }
 
-  /// Pitch, teeth and pitch diameters for whoever watches.
-  template <class Watch>
-  [[nodiscard]] auto drive(Watch watch) const {
+  /// Pitch and teeth for whoever watches: `calculation(pitch, front, rear)`.
+  template <class Watch, class Calculation>
+  [[nodiscard]] auto with_parts(Watch watch, Calculation calculation) const {
     const auto pitch = watch.looked_up("pitch", series_.pitch(), series_.name(), series_.source(ChainProperty::pitch));
     const auto front = watch.given("front", front_);
     const auto rear = watch.given("rear", rear_);
-    return detail::watched_drive(watch, pitch, front, rear);
+    return calculation(pitch, front, rear);
+  }
+  /// Pitch, teeth and pitch diameters for whoever watches.
+  template <class Watch>
+  [[nodiscard]] auto drive(Watch watch) const {
+    return with_parts(watch, [&](const auto&... parts) { return detail::watched_drive(watch, parts...); });
   }
   /// Where the teeth touch, for whoever watches; `drive` is `drive(watch)`.
   template <class Watch, class Drive>

@@ -25,6 +25,11 @@ namespace detail {
   return with_ends(digits(Corner::low), digits(Corner::nominal), digits(Corner::high), numbers.unit().name);
 }
 
+[[nodiscard]] inline std::string capitalised(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
 /// A word of the glossary in its place in a sentence: "The road speed", "The chain's pull".
 [[nodiscard]] inline std::string_view subject_of(std::string_view word) {
   if (word == "thrust_change") return "Thrust";
@@ -88,7 +93,8 @@ namespace detail {
 [[nodiscard]] inline std::string sentence(const Working& working, const WorkingStyle& style = {}) {
   const Step& result = working.result();
   const std::string_view subject = detail::subject_of(result.identity().name.word);
-  if (subject.empty()) return "The " + result.name() + " is " + detail::result_in_words(result, style) + ".";
+  if (subject.empty())
+    return detail::capitalised(meaning_of(result)) + ": " + detail::result_in_words(result, style) + ".";
   return std::string(subject)
       .append(" changes by ")
       .append(detail::result_in_words(result, style, true))
@@ -324,7 +330,7 @@ namespace detail {
                    element("mtd", "style=\"text-align:right\"", left) + element("mtd", "", "<mo>=</mo>") +
                        element("mtd", "style=\"text-align:left\"", "<mrow>" + right + "</mrow>"));
   };
-  return math(element("mtable", "",
+  return math(element("mtable", "displaystyle=\"true\"",
                       row(lines.symbol(), lines.formula(corner)) + row("", lines.numbers(corner)) +
                           row("", lines.result(corner))),
               true);
@@ -332,12 +338,11 @@ namespace detail {
 
 }  // namespace detail
 
-/// The working as a piece of HTML with MathML, which needs no script. Folded, which is usual, each step stands behind
-/// its headline, and all of them behind one.
-[[nodiscard]] inline std::string to_html(const Working& working, const WorkingStyle& style = {}) {
+/// The steps alone as a list in HTML with MathML. Folded, which is usual, each stands behind its headline.
+[[nodiscard]] inline std::string steps_to_html(const Working& working, const WorkingStyle& style = {}) {
   using namespace detail;
   const std::string open = style.fold.value_or(true) ? "" : "open";
-  std::string items;
+  std::string items("\n");
   for (const Step& step : working.steps()) {
     const StepLines<MathMl> lines(working, step, style);
     const std::string headline = element("span", "class=\"step-name\"", escape_html(meaning_of(step))) + " " +
@@ -352,18 +357,22 @@ namespace detail {
     items.append(element("li", "", element("details", open, element("summary", "", headline) + inside)) + "\n");
   }
   const StepLines<MathMl> lines(working, working.result(), style);
-  return element(
-             "section", "class=\"layshaft-working\"",
-             "\n" + element("h3", "", escape_html(working.title())) + "\n" +
-                 element("p", "class=\"answer\"", escape_html(sentence(working, style))) + "\n" +
-                 element("p", "class=\"how-sure\"",
-                         escape_html(how_sure(working)) + " " + escape_html(estimate_caution)) +
-                 "\n" +
-                 element("details", open,
-                         element("summary", "", "The working, " + std::to_string(working.steps().size()) + " steps") +
-                             "\n" + element("ol", "", "\n" + items)) +
-                 "\n" + element("div", "class=\"last-line\"", math(line_of(lines, Corner::nominal), true)) + "\n") +
-         "\n";
+  return element("ol", "class=\"steps\"", items) + "\n" +
+         element("div", "class=\"last-line\"", math(line_of(lines, Corner::nominal), true)) + "\n";
+}
+
+/// The working as a piece of HTML with MathML, which needs no script. Folded, which is usual, each step stands behind
+/// its headline, and all of them behind one.
+[[nodiscard]] inline std::string to_html(const Working& working, const WorkingStyle& style = {}) {
+  using namespace detail;
+  const std::string open = style.fold.value_or(true) ? "" : "open";
+  const std::string headline = "The working, " + std::to_string(working.steps().size()) + " steps";
+  const std::string inner =
+      element("h3", "", escape_html(working.title())) + "\n" +
+      element("p", "class=\"answer\"", escape_html(sentence(working, style))) + "\n" +
+      element("p", "class=\"how-sure\"", escape_html(how_sure(working)) + " " + escape_html(estimate_caution)) + "\n" +
+      element("details", open, element("summary", "", headline) + "\n" + steps_to_html(working, style));
+  return element("section", "class=\"layshaft-working\"", "\n" + inner + "\n") + "\n";
 }
 
 }  // namespace layshaft
