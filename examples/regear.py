@@ -14,7 +14,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import layshaft as ls
-
 from regear_page import write_page
 
 HERE = Path(__file__).resolve().parent
@@ -48,7 +47,9 @@ def ask(arguments: list[str]) -> argparse.Namespace:
     parser.add_argument("--thrust", type=int, default=0, help="change of thrust wished for, in per cent")
     parser.add_argument("--cruise", type=ls.Speed, help="the speed you ride at, '85 km/h'")
     parser.add_argument("--bought", type=int, help="links of the chain as bought")
-    parser.add_argument("--explain", metavar="NUMBER", help="only the working of this number of the advice: thrust, centre")
+    parser.add_argument(
+        "--explain", metavar="NUMBER", help="only the working of this number of the advice: thrust, centre"
+    )
     parser.add_argument("--units", choices=["metric", "us"], default="metric")
     parser.add_argument("--pictures", type=Path, default=Path("build/examples"), help="where pictures go")
     question = parser.parse_args(arguments)

@@ -37,7 +37,7 @@ def write_page(
     page.heading("What changes, against as made")
     page.number("thrust, every gear", ls.show_percent(advised.thrust_change), advised.explain("thrust"))
     for cause, part in advised.contributions("thrust").items():
-        page.number(f"of it: {cause}", points(part))
+        page.number(f"of it: {cause}", points(part), advised.explain(f"thrust by {cause}"))
     page.number("speed at equal revs", ls.show_percent(advised.speed_change), advised.explain("speed"))
     page.number("revs at equal speed", ls.show_percent(advised.engine_speed_change), advised.explain("engine speed"))
     page.number("with the tyre alone, thrust", ls.show_percent(tyre_alone.thrust_change), tyre_alone.explain("thrust"))

@@ -15,6 +15,7 @@ True
 from __future__ import annotations
 
 import base64
+import re
 from collections.abc import Iterable, Sequence
 from html import escape
 from os import PathLike
@@ -38,11 +39,10 @@ p { margin: .5rem 0; }
 .number > summary, .number > .headline { display: flex; gap: .8rem; justify-content: space-between; padding: .4rem 0; }
 .number > summary { cursor: pointer; list-style: none; }
 .number > summary::-webkit-details-marker { display: none; }
-.number > summary .label::before { content: "+"; display: inline-block; width: 1.1rem; color: var(--rust); }
+.number > summary .label::before { content: "+"; position: absolute; left: 0; color: var(--rust); }
 .number[open] > summary .label::before { content: "\\2212"; }
-.number > .headline .label { padding-left: 1.1rem; }
 .value { text-align: right; font-variant-numeric: tabular-nums; }
-.label { flex: 0 0 auto; max-width: 48%; }
+.label { flex: 0 1 auto; min-width: 38%; padding-left: 1.1rem; position: relative; }
 .working { background: #f2efe8; padding: .3rem .8rem .6rem; margin: 0 0 .6rem; font-size: .92rem; }
 .working ol { padding-left: 1.7rem; }
 .working li { margin: .25rem 0; }
@@ -85,7 +85,12 @@ class Page:
     """
 
     def __init__(
-        self, title: str, *, units: Literal["metric", "us"] = "metric", decimal: Literal[".", ","] = ".", language: str = "en"
+        self,
+        title: str,
+        *,
+        units: Literal["metric", "us"] = "metric",
+        decimal: Literal[".", ","] = ".",
+        language: str = "en",
     ) -> None:
         self._title = title
         self._units: Literal["metric", "us"] = units
@@ -95,7 +100,7 @@ class Page:
 
     def answer(self, text: str) -> None:
         """The answer, which a reader should see before all else."""
-        self._parts.append(f'<p class="answer-first">{_text(text)}</p>')
+        self._parts.append(f'<p class="answer-first">{_text(_with_unit(text))}</p>')
 
     def heading(self, text: str) -> None:
         """The heading of what follows."""
@@ -107,7 +112,8 @@ class Page:
 
     def number(self, label: str, value: str, working: _core.Working | None = None) -> None:
         """A number with what it is, and its working folded under it."""
-        headline = f'<span class="label">{_text(label)}</span><span class="value">{_text(value)}</span>'
+        number = _text(_with_unit(value))
+        headline = f'<span class="label">{_text(label)}</span><span class="value">{number}</span>'
         if working is None:
             self._parts.append(f'<div class="number"><div class="headline">{headline}</div></div>')
             return
@@ -170,6 +176,11 @@ class Page:
 
     def _repr_html_(self) -> str:
         return f'<iframe srcdoc="{escape(self.html())}" style="width:100%;height:40rem;border:0"></iframe>'
+
+
+def _with_unit(text: str) -> str:
+    """Keeps a unit on the line of its number, and a band's ends on one line."""
+    return re.sub(r"(?<=[\d)]) (?=(?:%|mm|in|km/h|mph|rpm|points|kg|lb|N|lbf)(?!\w))", "\u00a0", text)
 
 
 def _text(text: str) -> str:

@@ -9,6 +9,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import html5lib
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -35,12 +36,43 @@ def python(tmp_path: Path, *arguments: str) -> str:
 @pytest.mark.parametrize("question", QUESTIONS)
 def test_regear_says_the_same_in_both_languages(question: str, tmp_path: Path) -> None:
     said = python(tmp_path, *QUESTIONS[question])
-    text, pictures = said.split("\nPictures: ")
+    text, files = said.split("\nPictures: ")
+    pictures, page = files.split("\nPage: ")
+    html5lib.HTMLParser(strict=True).parse(Path(page.strip()).read_text(encoding="utf-8"))
     done = run(PROGRAMS / "regear", *QUESTIONS[question])
     assert done.returncode == 0, done.stderr
     assert text == done.stdout
     for path in pictures.strip().split(", "):
         assert Path(path).stat().st_size > 1000
+
+
+@pytest.mark.parametrize(
+    "number", ["thrust", "centre", "wear room", "engine speed", "highest speed", "indicated ratio"]
+)
+def test_regear_explains_a_number_the_same_in_both_languages(number: str, tmp_path: Path) -> None:
+    done = run(PROGRAMS / "regear", "--explain", number)
+    assert done.returncode == 0, done.stderr
+    assert done.stdout == python(tmp_path, "--explain", number)
+    assert done.stdout.count(" = ") > 5
+    for regear in ((PROGRAMS / "regear",), (sys.executable, "examples/regear.py")):
+        unknown = run(*regear, "--explain", "weather")
+        assert unknown.returncode == 1 and '"wear room"' in unknown.stderr
+
+
+def test_the_advice_page_has_a_working_under_every_number(tmp_path: Path) -> None:
+    python(tmp_path)
+    page = html5lib.parse(
+        (tmp_path / "trail_bike_advice.html").read_text(encoding="utf-8"), namespaceHTMLElements=False
+    )
+    numbers = [one for one in page.iter("details") if one.get("class") == "number"]
+    assert len(numbers) > 20
+    for number in numbers:
+        assert len(list(number.iter("ol"))) == 1 and len(list(number.iter("math"))) > 2
+    # One file, no script: nothing is fetched from anywhere.
+    assert not list(page.iter("script")) and not list(page.iter("link"))
+    assert all(image.get("src", "").startswith("data:image/") for image in page.iter("img"))
+    said = "".join(page.itertext())
+    assert "from memory" in said and "maker's manual" in said
 
 
 def test_regear_says_whether_the_tyres_band_covers_the_miss() -> None:
@@ -103,7 +135,7 @@ def without_heading(path: Path) -> str:
     return "".join(line for i, line in enumerate(lines) if not (i < 2 and line.startswith(("//", "#"))))
 
 
-@pytest.mark.parametrize("name", ["readme.cpp", "readme.py"])
+@pytest.mark.parametrize("name", ["readme.cpp", "readme.py", "working.cpp"])
 def test_the_readmes_code_is_that_of_the_examples(name: str) -> None:
     assert readme_block(f"examples/{name}") == without_heading(ROOT / "examples" / name)
 
@@ -112,6 +144,10 @@ def test_the_readmes_code_prints_what_the_readme_shows() -> None:
     shown = readme_block("prints")
     assert run(PROGRAMS / "readme").stdout == shown
     assert run(sys.executable, "examples/readme.py").stdout == shown
+
+
+def test_the_readmes_working_is_what_the_example_prints() -> None:
+    assert run(PROGRAMS / "working").stdout == readme_block("working prints")
 
 
 def test_the_readmes_comparison_runs(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -46,10 +46,8 @@ def test_a_line_of_symbols_works_out_to_the_functions_value() -> None:
         "worn_diameter": ({"D": 0.65, "w": 0.004}, (0.65, 0.004)),
         "wear_factor": ({"U0": 2.0, "U_new,0": 2.1, "U1": 2.05, "U_new,1": 2.2}, (2.0, 2.1, 2.05, 2.2)),
         "contribution": ({"F": 1.06, "f": 1.125}, (1.06, 1.125)),
-        "thrust_change_with_loss": (
-            {"i0": 3.0, "U0": 2.0, "i1": 3.3, "U1": 2.1, "eta0": 0.95, "eta1": 0.9}, (3.0, 2.0, 3.3, 2.1, 0.95, 0.9),
-        ),
-        "wear_room": ({"X_end": 110.3, "X": 108, "epsilon": 0.001}, (110.3, 108, 0.001)),
+        "loss_factor": ({"eta0": 0.95, "eta1": 0.9}, (0.95, 0.9)),
+        "wear_room": ({"x_end": 110.3, "X": 108, "epsilon": 0.001}, (110.3, 108, 0.001)),
         "passes": ({"z": 14, "X": 108}, (14, 108)),
         "highest_lawful_reading": ({"V2": 25.0}, (25.0,)),
     }  # fmt: skip

@@ -43,7 +43,8 @@ std::vector<Working> all_workings() {
     for (const auto& one : detail::explained_of_setup)
       all.push_back(explain(machine, stock, one.what, {.gear = 2, .engine_speed = 60_rpm, .speed = 31_kmh}));
     const Comparison comparison = compare(machine, base, other);
-    for (const auto& one : detail::explained_of_comparison) all.push_back(comparison.explain(one.what));
+    for (const auto& one : detail::explained_of_comparison)
+      if (const auto working = comparison.try_explain(one.what)) all.push_back(*working);  // not all tyres are worn
   }
   const ChainLoop loop(ChainSeries("08B"), 21_teeth, 63_teeth);
   for (const auto& one : detail::explained_of_loop)

@@ -98,6 +98,24 @@ class Recorder {
 
   [[nodiscard]] Watch watch() noexcept { return Watch(*this, Scope::none); }
   [[nodiscard]] const std::vector<RecordedStep>& steps() const noexcept { return steps_; }
+  /// The steps that fed a result, and what proves those that were solved; all others left out.
+  [[nodiscard]] Recording recording(int result) const {
+    std::vector<bool> told(steps_.size());
+    mark(result, told);
+    std::vector<int> places(steps_.size());
+    Recording recording;
+    for (std::size_t i = 0; i < steps_.size(); ++i) {
+      places[i] = static_cast<int>(recording.steps.size());
+      if (told[i]) recording.steps.push_back(steps_[i]);
+    }
+    const auto moved = [&](int place) { return places[static_cast<std::size_t>(place)]; };
+    for (RecordedStep& step : recording.steps) {
+      for (int& from : step.run.from) from = moved(from);
+      if (step.run.reached >= 0) step.run.reached = moved(step.run.reached);
+    }
+    recording.result = moved(result);
+    return recording;
+  }
 
  private:
   /// The place of the step; one that was recorded before, from the same steps, keeps its place.
@@ -112,6 +130,13 @@ class Recorder {
     return static_cast<int>(steps_.size()) - 1;
   }
 
+  void mark(int place, std::vector<bool>& told) const {
+    if (told[static_cast<std::size_t>(place)]) return;
+    told[static_cast<std::size_t>(place)] = true;
+    const StepRun& run = steps_[static_cast<std::size_t>(place)].run;
+    for (const int from : run.from) mark(from, told);
+    if (run.reached >= 0) mark(run.reached, told);
+  }
   /// Puts down what a solved step's equation comes to.
   void prove(int solution, int reached, double residual) {
     StepRun& run = steps_[static_cast<std::size_t>(solution)].run;
@@ -123,25 +148,36 @@ class Recorder {
   std::vector<RecordedStep> steps_;
 };
 
+/// Which steps a working tells.
+enum class Told {
+  what_fed_the_result,
+  everything,  ///< also what stands beside it for comparison
+};
+
 /// The working of a calculation that is run once at each of a list of corners, of which the first is nominal:
 /// `calculation(watch, corner)`. The runs that give the least and the greatest result stand beside the nominal one, so
 /// that the ends are those of `over_runs` with the same corners.
 template <class Runs, class Calculation>
-[[nodiscard]] Working explain_over(std::string title, const Runs& runs, Calculation calculation) {
+[[nodiscard]] Working explain_over(std::string title, const Runs& runs, Calculation calculation,
+                                   Told told = Told::what_fed_the_result) {
   Recording nominal, low, high;
   double least = 0.0, greatest = 0.0;
   for (const auto& run : runs) {
     Recorder recorder;
     const auto value = calculation(recorder.watch(), run);
     const double result = detail::amount_of(value.value).value;
-    if (nominal.steps.empty()) {
-      nominal = low = high = {recorder.steps(), value.step};
+    const bool first = nominal.steps.empty();
+    if (!first && result >= least && result <= greatest) continue;
+    Recording recording =
+        told == Told::everything ? Recording{recorder.steps(), value.step} : recorder.recording(value.step);
+    if (first) {
+      nominal = low = high = std::move(recording);
       least = greatest = result;
     } else if (result < least) {
-      low = {recorder.steps(), value.step};
+      low = std::move(recording);
       least = result;
-    } else if (result > greatest) {
-      high = {recorder.steps(), value.step};
+    } else {
+      high = std::move(recording);
       greatest = result;
     }
   }

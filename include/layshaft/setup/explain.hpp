@@ -242,32 +242,72 @@ template <class Calculation>
   return explain_over(std::string(what), wheel_corners(Rollout(setups.base), Rollout(setups.trial)), calculation);
 }
 
+/// The working of one cause's part of a change; an error where the cause has none.
+template <Change change, ContributionCause cause>
+[[nodiscard]] Result<Working> explain_part(const ComparedSetups& setups) {
+  const auto runs = change_corners(change, setups.base, setups.trial);
+  const auto parts = contributions_at(Unwatched(), change, setups.base, setups.trial, runs[0]);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (parts[i].cause != cause) continue;
+    const std::string title = "change of " + std::string(to_string(change)) + " by " + std::string(to_string(cause));
+    return explain_over(title, runs, [&](Recorder::Watch watch, const ThrustCorners& at) {
+      return contributions_at(watch, change, setups.base, setups.trial, at)[i].points;
+    });
+  }
+  return Error::value(std::string("the ")
+                          .append(to_string(cause))
+                          .append(" has no part in this change of ")
+                          .append(to_string(change))
+                          .append(cause == ContributionCause::wear ? ": neither set-up states tread_worn"
+                                                                   : ": not both set-ups state drive_efficiency"));
+}
+
 inline constexpr Explained<ComparedSetups> explained_of_comparison[] = {
     // the causes and the rule of thumb stand before the exact change, which is what was asked for
     {"thrust",
      [](const ComparedSetups& setups) -> Result<Working> {
-       const auto& [base, trial, chain, sensor] = setups;
-       return explain_over("change of thrust", thrust_corners(base, trial),
-                           [&](Recorder::Watch watch, const ThrustCorners& at) {
-                             static_cast<void>(contributions_at(watch, Change::thrust, base, trial, at));
-                             static_cast<void>(thrust_change_by_thumb(watch, base, trial, at));
-                             return thrust_change(watch, base, trial, at);
-                           });
+       return explain_over(
+           "change of thrust", thrust_corners(setups.base, setups.trial),
+           [&](Recorder::Watch watch, const ThrustCorners& at) {
+             static_cast<void>(contributions_at(watch, Change::thrust, setups.base, setups.trial, at));
+             static_cast<void>(thrust_change_by_thumb(watch, setups.base, setups.trial, at));
+             return thrust_change(watch, setups.base, setups.trial, at);
+           },
+           Told::everything);
      }},
     {"speed",
      [](const ComparedSetups& setups) -> Result<Working> {
-       return explain_change("change of speed", setups, [&](Recorder::Watch watch, const WheelCorners& at) {
-         static_cast<void>(contributions_at(watch, Change::speed, setups.base, setups.trial, {at}));
-         return speed_change(watch, setups.base, setups.trial, at);
-       });
+       return explain_over(
+           "change of speed", wheel_corners(Rollout(setups.base), Rollout(setups.trial)),
+           [&](Recorder::Watch watch, const WheelCorners& at) {
+             static_cast<void>(contributions_at(watch, Change::speed, setups.base, setups.trial, {at}));
+             return speed_change(watch, setups.base, setups.trial, at);
+           },
+           Told::everything);
      }},
     {"engine speed",
      [](const ComparedSetups& setups) -> Result<Working> {
-       return explain_change("change of engine speed", setups, [&](Recorder::Watch watch, const WheelCorners& at) {
-         static_cast<void>(contributions_at(watch, Change::engine_speed, setups.base, setups.trial, {at}));
-         return engine_speed_change(watch, setups.base, setups.trial, at);
-       });
+       return explain_over(
+           "change of engine speed", wheel_corners(Rollout(setups.base), Rollout(setups.trial)),
+           [&](Recorder::Watch watch, const WheelCorners& at) {
+             static_cast<void>(contributions_at(watch, Change::engine_speed, setups.base, setups.trial, {at}));
+             return engine_speed_change(watch, setups.base, setups.trial, at);
+           },
+           Told::everything);
      }},
+    {"thrust by tyre", explain_part<Change::thrust, ContributionCause::tyre>},
+    {"thrust by front sprocket", explain_part<Change::thrust, ContributionCause::front_sprocket>},
+    {"thrust by rear sprocket", explain_part<Change::thrust, ContributionCause::rear_sprocket>},
+    {"thrust by wear", explain_part<Change::thrust, ContributionCause::wear>},
+    {"thrust by drive loss", explain_part<Change::thrust, ContributionCause::drive_loss>},
+    {"speed by tyre", explain_part<Change::speed, ContributionCause::tyre>},
+    {"speed by front sprocket", explain_part<Change::speed, ContributionCause::front_sprocket>},
+    {"speed by rear sprocket", explain_part<Change::speed, ContributionCause::rear_sprocket>},
+    {"speed by wear", explain_part<Change::speed, ContributionCause::wear>},
+    {"engine speed by tyre", explain_part<Change::engine_speed, ContributionCause::tyre>},
+    {"engine speed by front sprocket", explain_part<Change::engine_speed, ContributionCause::front_sprocket>},
+    {"engine speed by rear sprocket", explain_part<Change::engine_speed, ContributionCause::rear_sprocket>},
+    {"engine speed by wear", explain_part<Change::engine_speed, ContributionCause::wear>},
     {"indicated ratio",
      [](const ComparedSetups& setups) -> Result<Working> {
        return explain_over("indicated ratio", reading_corners(setups.sensor, setups.base, setups.trial),
