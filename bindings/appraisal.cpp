@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "value.hpp"
+#include "amount.hpp"
+#include "formula.hpp"
 #include "wants.hpp"
+#include "working.hpp"
 
-#include <layshaft/setup/comparison.hpp>
+#include <layshaft/setup/explain.hpp>
 #include <layshaft/show/caution_text.hpp>
 
 namespace layshaft::python {
@@ -26,21 +28,6 @@ struct PyComparison {
   friend bool operator==(const PyComparison& a, const PyComparison& b) { return a.comparison == b.comparison; }
 };
 
-/// An amount as Python has it: a quantity, an int for a count, a float.
-py::object give_amount(const Amount& amount) {
-  switch (amount.dimension) {
-    case Dimension::none: return py::none();
-    case Dimension::number:
-    case Dimension::fraction: return py::float_(amount.value);
-    case Dimension::teeth:
-    case Dimension::links: return py::int_(static_cast<int>(amount.value));
-    case Dimension::length: return py::cast(Length::from_value(amount.value));
-    case Dimension::mass: return py::cast(Mass::from_value(amount.value));
-    case Dimension::speed: return py::cast(Speed::from_value(amount.value));
-    case Dimension::angular_speed: return py::cast(AngularSpeed::from_value(amount.value));
-  }
-  return py::none();
-}
 py::tuple amounts_of(const Caution& caution) {
   py::list amounts;
   for (const Amount& amount : caution.amounts)
@@ -143,6 +130,17 @@ void register_appraisal(py::module_& module) {
       });
 }
 
+/// One of the changes that can be shared out, by its name; underscores count as spaces.
+Change want_change(const Arguments& given) {
+  const std::string what = want_what(given);
+  std::string names;
+  for (const Change change : {Change::thrust, Change::speed, Change::engine_speed}) {
+    if (layshaft::detail::same_name(to_string(change), what)) return change;
+    names.append(names.empty() ? "\"" : ", \"").append(to_string(change)).append("\"");
+  }
+  raise(Error::parse(what, 0, "no change of this name to share out", "one of " + names));
+}
+
 void register_comparison(py::module_& module) {
   def_struct<WearChange>(
       module, "WearChange", "What wears otherwise than before: Bands of fractions, trial / base - 1.",
@@ -153,9 +151,6 @@ void register_comparison(py::module_& module) {
       module, "RuleOfThumb", "The trade's answer beside the exact one.",
       Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},
       Field{"error", &RuleOfThumb::error, "Rule less exact."});
-  def_struct<Contribution>(module, "Contribution", "What one cause contributes to a change.",
-                           Field{"cause", &Contribution::cause, "'tyre', 'front sprocket' or 'rear sprocket'."},
-                           Field{"points", &Contribution::points, "Its part of the change, a Band of fractions."});
 
   py::class_<PyComparison> type(
       module, "Comparison", py::is_final(),
@@ -177,8 +172,22 @@ void register_comparison(py::module_& module) {
   part("links_change", "Links more (or, below 0, fewer).", &Comparison::links_change);
   part("wear", "What wears otherwise: a WearChange.", &Comparison::wear);
   part("rule_of_thumb", "The trade's answer for thrust: a RuleOfThumb.", &Comparison::rule_of_thumb);
-  def_property(type, "thrust_contributions", "Who takes and gives how much of the change of thrust.",
-               [](const PyComparison& c) { return py::object(give_list(c.comparison.thrust_contributions)); });
+  def(type, "contributions(what)",
+      "Who takes and who gives how much of the change of 'thrust', 'speed' or 'engine speed': a dict of the causes, "
+      "each a Band of fractions; they add up to the change. Wear and drive loss are among them where they count.",
+      [](const PyComparison& c, const Arguments& given) {
+        py::dict points;
+        for (const Contribution& one : c.comparison.contributions(want_change(given)))
+          points[give(one.cause)] = give(one.points);
+        return py::object(points);
+      });
+  def(type, "explain(what)",
+      "How a change came about, such as 'thrust', 'speed' or 'chain tension': a Working. An unknown name is a "
+      "ParseError that lists those there are.",
+      [](const PyComparison& c, const Arguments& given) {
+        const std::string what = want_what(given);
+        return PyWorking(c.comparison.explain(what), py::cast(c).attr("explain"), py::make_tuple(what), {});
+      });
   def_property(type, "cautions", "What the rider must be told, a tuple of Caution.",
                [](const PyComparison& c) { return py::object(give_list(c.comparison.cautions())); });
   type.def("__eq__", [](const PyComparison& c, const py::object& other) {
@@ -211,6 +220,19 @@ void register_appraisals(py::module_& module) {
   register_caution(module);
   register_appraisal(module);
   register_comparison(module);
+  def_formula<formula::contribution>(module, "The points that one factor contributes to a change by the ratio of all.");
+  def_formula<formula::tyre_factor>(module, "What another tyre multiplies engine turns over a distance by.");
+  def_formula<formula::front_factor>(module, "What another front sprocket multiplies them by.");
+  def_formula<formula::rear_factor>(module, "What another rear sprocket multiplies them by.");
+  def_formula<formula::wear_factor>(module,
+                                    "What the wear of both tyres does, each against itself with all its tread.");
+  def_formula<formula::loss_factor>(module, "What another efficiency of the chain drive multiplies thrust by.");
+  def_formula<formula::thrust_ratio>(module, "Thrust after over before, where the drive's efficiency changes as well.");
+  def_formula<formula::speed_factor>(module, "What a factor of turns multiplies road speed by, at equal engine speed.");
+  def_formula<formula::rear_added>(module, "Teeth more behind.");
+  def_formula<formula::front_removed>(module, "Teeth fewer in front.");
+  def_formula<formula::tyre_growth>(module, "How much taller a tyre rolls, a fraction.");
+  def_formula<formula::thrust_change_by_thumb>(module, "The change of thrust by the trade's rule, a fraction.");
 }
 
 }  // namespace layshaft::python

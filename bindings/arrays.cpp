@@ -112,6 +112,7 @@ using Rpm = In<units::rpm>;
 using Kmh = In<units::kmh>;
 using Mm = In<units::mm>;
 using TeethCount = Whole<Teeth>;
+using LinksCount = Whole<Links>;
 
 void add_all(py::module_& module) {
   add<formula::overall_ratio, Number, Number, Number, TeethCount, TeethCount>(
@@ -131,10 +132,26 @@ void add_all(py::module_& module) {
       module, "thrust_change",
       "thrust_change(base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm): change of thrust in the "
       "same gear at equal engine torque, as trial / base - 1.");
+  add<formula::thrust_change_with_loss, Number, Number, Mm, Number, Mm, Number, Number>(
+      module, "thrust_change_with_loss",
+      "thrust_change_with_loss(base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm, "
+      "base_efficiency, trial_efficiency): the same where the chain drive's efficiency, above 0, changes as well.");
   add<formula::speed_change, Number, Number, Mm, Number, Mm>(
       module, "speed_change",
       "speed_change(base_ratio, base_circumference_mm, trial_ratio, trial_circumference_mm): change of road speed in "
       "the same gear at equal engine speed, as trial / base - 1.");
+  add<formula::contribution, Number, Number, Number>(
+      module, "contribution",
+      "contribution(ratio, factor): the points that one factor contributes to a change by the ratio of all factors "
+      "together; those of all factors add up to ratio - 1.");
+  add<formula::worn_diameter, Mm, Mm, Mm>(
+      module, "worn_diameter_mm",
+      "worn_diameter_mm(overall_diameter_mm, tread_worn_mm): a tyre's overall diameter in millimetres with so many "
+      "millimetres of its tread's height worn off.");
+  add<formula::rolling_circumference, Mm, Mm, Number>(
+      module, "rolling_circumference_mm",
+      "rolling_circumference_mm(overall_diameter_mm, rolling_factor): the distance in millimetres rolled in one turn, "
+      "from the free tyre's overall diameter in millimetres.");
   add<formula::pitch_diameter, Mm, Mm, TeethCount>(
       module, "sprocket_pitch_diameter_mm",
       "sprocket_pitch_diameter_mm(pitch_mm, teeth): pitch diameter in millimetres of a sprocket for a chain pitch in "
@@ -156,6 +173,11 @@ void add_all(py::module_& module) {
       module, "rear_contacts",
       "rear_contacts(distance_km, circumference_mm): how often each rear tooth meets the chain over a distance in "
       "kilometres.");
+  add<formula::passes, Number, TeethCount, LinksCount>(
+      module, "passes", "passes(teeth, links): passes of the whole chain until a tooth meets the same link again.");
+  add<formula::distinct_links, Number, TeethCount, LinksCount>(
+      module, "distinct_links",
+      "distinct_links(teeth, links): how many different links each tooth meets in that time.");
   add<formula::highest_lawful_reading, Kmh, Kmh>(module, "highest_lawful_reading_kmh",
                                                  "highest_lawful_reading_kmh(true_speed_kmh): the highest reading in "
                                                  "km/h that UN R39 allows at a true speed in km/h.");

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "formula.hpp"
-#include "value.hpp"
 #include "wants.hpp"
+#include "working.hpp"
 
 #include <layshaft/chain/chain.hpp>
+#include <layshaft/chain/explain.hpp>
 
 namespace layshaft::python {
 namespace {
@@ -57,6 +58,7 @@ void register_sprocket(py::module_& module) {
                [](const Sprocket& s) { return s.root_diameter(); });
   def_property(type, "tip_diameter", "Diameter over the tips, a Band between the standard's limits.",
                [](const Sprocket& s) { return s.tip_diameter(); });
+  def_explain(type, "How a diameter came about, such as 'tip diameter': a Working.");
   def_value(type, [](const Sprocket& s) { return Remake{py::make_tuple(give(s.series()), give(s.teeth())), {}}; });
 }
 
@@ -91,6 +93,18 @@ void register_loop(py::module_& module) {
   def(type, "links_approximate(centre)",
       "The number of links by the handbook's formula, to stand beside the exact one.",
       [](const ChainLoop& l, const Arguments& given) { return l.links_approximate(given.want<Length>("centre")); });
+  def(type, "explain(what, *, centre=None, links=None)",
+      "How a number of the loop came about: a Working. 'links', 'run length' and the wraps are explained at a centre "
+      "distance, 'centre' for a number of links.",
+      [](const ChainLoop& l, const Arguments& given) {
+        const std::string what = want_what(given);
+        const LoopQuestion at{.centre = given.want<std::optional<Length>>("centre"),
+                              .links = given.want<std::optional<double>>("links")};
+        py::dict named;
+        name_if(named, "centre", at.centre);
+        name_if(named, "links", at.links);
+        return PyWorking(l.explain(what, at), py::cast(l).attr("explain"), py::make_tuple(what), named);
+      });
   def_value(type, [](const ChainLoop& l) {
     return Remake{py::make_tuple(give(l.series()), give(l.front()), give(l.rear())), {}};
   });
@@ -155,6 +169,13 @@ void register_chain(py::module_& module) {
   register_loop(module);
   register_fit(module);
   def_formula<formula::pitch_diameter>(module, "Pitch diameter (Length) of a sprocket.");
+  def_formula<formula::effective_links>(module, "The links of nominal length that a longer chain counts as.");
+  def_formula<formula::links_with_slack>(module, "The links, a real number, of a loop with a length to spare.");
+  def_formula<formula::adjuster_forward>(module, "How far (Length) the axle can move forward.");
+  def_formula<formula::adjuster_rearward>(module, "How far (Length) the axle can move back.");
+  def_formula<formula::wear_room>(module,
+                                  "How far a chain can wear longer, a fraction, until the axle stands at the rear "
+                                  "end, from the links that a loop of nominal length would have there.");
   def_formula<formula::spare_length>(module, "Chain length (Length) to spare for a hand movement at mid-span.");
   def_formula<formula::slack_by_hand>(module, "Hand movement (Length) at mid-span, up plus down, for a spare length.");
 }

@@ -15,8 +15,13 @@ void register_gearing(py::module_& module) {
       "final ratio.");
   def_formula<formula::road_speed>(module, "The road speed (Speed) at an engine speed, without slip.");
   def_formula<formula::engine_speed>(module, "The engine speed (AngularSpeed) at a road speed, without slip.");
+  def_formula<formula::turns_ratio>(module, "Turns of a shaft ahead of the wheel over a distance, trial over base.");
   def_formula<formula::thrust_change>(
       module, "The change of thrust in the same gear at equal engine torque, as trial / base - 1.");
+  def_formula<formula::thrust_change_with_loss>(
+      module,
+      "The change of thrust in the same gear at equal engine torque, where the drive's efficiency changes as well, as "
+      "trial / base - 1.");
   def_formula<formula::speed_change>(
       module, "The change of road speed in the same gear at equal engine speed, as trial / base - 1.");
   def_formula<formula::engine_speed_change>(

@@ -54,10 +54,10 @@ void register_instrument(py::module_& module) {
     return Remake{py::make_tuple(give(r.reading_error()), give(r.indicated_ratio())), {}};
   });
 
-  def_formula<formula::turns_ratio>(module, "Turns of a shaft ahead of the wheel over a distance, trial over base.");
   def_formula<formula::wheel_indicated_ratio>(module,
                                               "Speedometer reading after over before, where a wheel is sensed.");
   def_formula<formula::correction_factor>(module, "The factor that brings the speedometer back.");
+  def_formula<formula::odometer_drift>(module, "How far the odometer drifts from its stock count, a fraction.");
   def_formula<formula::stock_reading>(module, "What the stock instrument shows (Speed) at a true speed.");
   def_formula<formula::indicated_speed>(module, "What it shows (Speed) once parts are changed.");
   def_formula<formula::highest_lawful_reading>(module,

@@ -9,6 +9,7 @@ void register_quantities(pybind11::module_& module);
 void register_band(pybind11::module_& module);
 void register_remake(pybind11::module_& module);
 void register_source(pybind11::module_& module);
+void register_working(pybind11::module_& module);
 void register_gearing(pybind11::module_& module);
 void register_tyre(pybind11::module_& module);
 void register_chain(pybind11::module_& module);
@@ -32,6 +33,7 @@ PYBIND11_MODULE(_core, module) {
   register_band(module);  // of quantities
   register_remake(module);
   register_source(module);
+  register_working(module);  // of formulas
   register_gearing(module);  // over quantities
   register_tyre(module);     // with sources
   register_chain(module);

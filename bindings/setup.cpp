@@ -9,11 +9,6 @@
 namespace layshaft::python {
 namespace {
 
-template <class T>
-void name_if(py::dict& named, const char* name, const std::optional<T>& value) {
-  if (value) named[name] = give(*value);
-}
-
 void register_gearbox(py::module_& module) {
   py::class_<GearPair> pair(module, "GearPair", py::is_final(),
                             "GearPair(driving, driven)\n--\n\nA pair of gears by their teeth.");
@@ -72,7 +67,8 @@ void register_gearbox(py::module_& module) {
 
 void register_setup_class(py::module_& module) {
   const char* signature =
-      "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None)";
+      "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None, "
+      "tread_worn='0 mm', drive_efficiency=None)";
   py::class_<Setup> type(module, "Setup", py::is_final(),
                          Signature(signature)
                              .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
@@ -81,7 +77,10 @@ void register_setup_class(py::module_& module) {
                                   "rollout (a Length or a Band; "
                                   "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the "
                                   "front tyre, which matters "
-                                  "where the front wheel drives the speedometer.",
+                                  "where the front wheel drives the speedometer. tread_worn is the height worn off "
+                                  "the rear tyre's tread, which a measured rollout has in it already; "
+                                  "drive_efficiency the chain drive's power out over power in, a number or a Band "
+                                  "(0.5 to 1), None where nobody measured it.",
                                   false)
                              .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -91,6 +90,8 @@ void register_setup_class(py::module_& module) {
     parts.links = given.want<std::optional<Links>>("links");
     parts.circumference = given.want<std::optional<Band<Length>>>("circumference");
     parts.front_tyre = given.want<std::optional<TyreSize>>("front_tyre");
+    parts.tread_worn = given.want<Length>("tread_worn", Length());
+    parts.drive_efficiency = given.want<std::optional<Band<double>>>("drive_efficiency");
     return Setup(parts);
   });
   def_property(type, "front", "Teeth of the front sprocket.", [](const Setup& s) { return s.front(); });
@@ -101,6 +102,10 @@ void register_setup_class(py::module_& module) {
   def_property(type, "circumference", "The measured rollout, a Band of Length, or None.",
                [](const Setup& s) { return s.circumference(); });
   def_property(type, "front_tyre", "The front tyre, or None.", [](const Setup& s) { return s.front_tyre(); });
+  def_property(type, "tread_worn", "The height worn off the rear tyre's tread, a Length.",
+               [](const Setup& s) { return s.tread_worn(); });
+  def_property(type, "drive_efficiency", "The chain drive's efficiency, a Band, or None.",
+               [](const Setup& s) { return s.drive_efficiency(); });
   def(type, "to_json()", "The set-up as JSON text.", [](const Setup& s, const Arguments&) { return to_json(s); });
   def_static(
       type, "from_json(text)", "Reads a set-up; every error names the path to the place.",
@@ -114,6 +119,8 @@ void register_setup_class(py::module_& module) {
     name_if(remake.named, "links", s.links());
     name_if(remake.named, "circumference", s.circumference());
     name_if(remake.named, "front_tyre", s.front_tyre());
+    if (s.tread_worn() != Length()) remake.named["tread_worn"] = give(s.tread_worn());
+    name_if(remake.named, "drive_efficiency", s.drive_efficiency());
     return remake;
   });
 }

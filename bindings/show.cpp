@@ -2,10 +2,7 @@
 #include "function.hpp"
 #include "wants.hpp"
 
-#include <layshaft/gearing/contribution.hpp>
 #include <layshaft/show/display.hpp>
-
-#include "formula.hpp"
 
 namespace layshaft::python {
 namespace {
@@ -43,8 +40,6 @@ void register_show(py::module_& module) {
       "A fraction, or a Band of fractions, as a percentage with its sign: '+6.1 %'.", [](const Arguments& given) {
         return show_percent(given.want<Band<double>>("value"), given.want<int>("decimals", 1));
       });
-  def_formula<formula::contribution>(module, "The points that one factor contributes to a change by the ratio of all.");
-  def_formula<formula::thrust_change_by_thumb>(module, "The change of thrust by the trade's rule, a fraction.");
 }
 
 }  // namespace layshaft::python

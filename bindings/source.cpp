@@ -97,6 +97,11 @@ void register_source(py::module_& module) {
       [](const Formula& f, const Arguments&) { return to_mathml(f); });
   def(formula, "_repr_latex_()", "For notebooks.",
       [](const Formula& f, const Arguments&) { return "$" + to_tex(f) + "$"; });
+  // Each formula of the library has a name of its own.
+  formula.def("__eq__", [](const Formula& f, const py::object& other) {
+    return py::isinstance<Formula>(other) && f.name == py::cast<const Formula&>(other).name;
+  });
+  formula.def("__hash__", [](const Formula& f) { return py::hash(give(f.name)); });
   formula.def("__repr__",
               [](const Formula& f) { return "<Formula: " + std::string(f.name) + " = " + std::string(f.body) + ">"; });
   def(module, "formulas()", "Every formula of the library.", [](const Arguments&) {

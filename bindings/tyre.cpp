@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "formula.hpp"
-#include "value.hpp"
 #include "wants.hpp"
+#include "working.hpp"
 
+#include <layshaft/tyre/explain.hpp>
 #include <layshaft/tyre/tyre.hpp>
 
 namespace layshaft::python {
@@ -46,6 +47,7 @@ void register_tyre(py::module_& module) {
   });
   def_property(type, "source", "Where its dimensions come from, and how sure they are.",
                [](const TyreSize& t) { return t.source(); });
+  def_explain(type, "How 'overall diameter' or 'circumference' came about: a Working.");
   type.def("__str__", [](const TyreSize& t) { return t.designation(); });
   def_value(type, [](const TyreSize& t) {
     Remake remake{py::make_tuple(give(t.designation())), {}};
@@ -71,6 +73,8 @@ void register_tyre(py::module_& module) {
                                        "Section height (Length) from section width and aspect ratio in per cent.");
   def_formula<formula::overall_diameter>(module, "Overall diameter (Length) of the free tyre.");
   def_formula<formula::overall_diameter_limit>(module, "A limit of the overall diameter (Length).");
+  def_formula<formula::worn_diameter>(module, "Overall diameter (Length) with so much of the tread's height worn off.");
+  def_formula<formula::section_height_of_diameter>(module, "Section height (Length) from a known overall diameter.");
 }
 
 }  // namespace layshaft::python

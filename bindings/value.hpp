@@ -15,6 +15,12 @@ struct Remake {
   py::dict named;
 };
 
+/// Puts an argument down where it was given.
+template <class T>
+void name_if(py::dict& named, const char* name, const std::optional<T>& value) {
+  if (value) named[name] = give(*value);
+}
+
 /// Registers the function by which pickles make values again.
 void register_remake(py::module_& module);
 

@@ -6,7 +6,6 @@
 #include <layshaft/chain/chain.hpp>
 #include <layshaft/gearing/gearbox.hpp>
 #include <layshaft/instrument/instrument.hpp>
-#include <layshaft/setup/comparison.hpp>
 #include <layshaft/setup/machine.hpp>
 #include <layshaft/show/display.hpp>
 #include <layshaft/tyre/tyre.hpp>
@@ -48,11 +47,6 @@ struct Words<SpeedometerSensor> {
 template <>
 struct Words<MachineKind> {
   static constexpr MachineKind values[] = {MachineKind::motorcycle, MachineKind::cycle};
-};
-template <>
-struct Words<ContributionCause> {
-  static constexpr ContributionCause values[] = {ContributionCause::tyre, ContributionCause::front_sprocket,
-                                                 ContributionCause::rear_sprocket};
 };
 template <>
 struct Words<LinkRounding> {

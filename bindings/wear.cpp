@@ -14,6 +14,8 @@ void register_wear(py::module_& module) {
                       Field{"link_kinds", &Hunting::link_kinds, "1: only inner or only outer links; 2: both."});
   def(module, "hunting(teeth, links)", "How a sprocket's teeth and a chain's links share their meetings: a Hunting.",
       [](const Arguments& given) { return hunting(given.want<Teeth>("teeth"), given.want<Links>("links")); });
+  def_formula<formula::passes>(module, "Passes of the whole chain until a tooth meets the same link again.");
+  def_formula<formula::distinct_links>(module, "How many different links each tooth meets in that time.");
   def_struct<ToothWear>(
       module, "ToothWear", "How often each tooth meets the chain, and which links.",
       Field{"front_contacts_per_km", &ToothWear::front_contacts_per_km, "Of each front tooth, a Band."},
@@ -28,6 +30,10 @@ void register_wear(py::module_& module) {
       });
   def_formula<formula::front_contacts>(module, "How often each front tooth meets the chain over a distance.");
   def_formula<formula::rear_contacts>(module, "How often each rear tooth meets the chain over a distance.");
+  def_formula<formula::front_contacts_change>(
+      module, "How much oftener each front tooth meets the chain, as trial / base - 1, from final ratios.");
+  def_formula<formula::rear_contacts_change>(module,
+                                             "How much oftener each rear tooth meets the chain, as trial / base - 1.");
   def_formula<formula::chain_tension>(module, "The pull (Force) of the chain's tight run that makes a thrust.");
   def_formula<formula::chain_tension_change>(module,
                                              "The change of the chain's pull at equal thrust, as trial / base - 1.");

@@ -1,4 +1,5 @@
 # SPDX-License-Identifier: MIT
 from . import arrays as arrays
+from . import report as report
 from ._core import *
 from ._core import __version__ as __version__

@@ -19,6 +19,12 @@ GOOD = {
     "overall_ratio": (3.0, 1.5, 14.0, 42.0),
     "thrust_change": (3.0, 2000.0, 3.2, 2100.0),
     "speed_change": (3.0, 2000.0, 3.2, 2100.0),
+    "thrust_change_with_loss": (3.0, 2000.0, 3.2, 2100.0, 0.95, 0.9),
+    "contribution": (1.06, 1.125),
+    "worn_diameter_mm": (650.0, 4.0),
+    "rolling_circumference_mm": (650.0, 0.98),
+    "passes": (14.0, 106.0),
+    "distinct_links": (14.0, 106.0),
     "sprocket_pitch_diameter_mm": (15.875, 14.0),
     "chain_links": (15.875, 14.0, 43.0, 610.0),
     "chain_centre_mm": (15.875, 14.0, 43.0, 106.0),
@@ -91,6 +97,8 @@ def test_nan_and_out_of_range_give_nan_without_a_warning(ufunc: tuple[np.ufunc, 
 def test_half_a_tooth_gives_nan() -> None:
     assert np.isnan(arrays.chain_links(15.875, 14.5, 43, 610.0))
     assert np.isnan(arrays.overall_ratio(3.0, 1.0, 14, 3))
+    assert np.isnan(arrays.passes(14, 106.5)) and np.isnan(arrays.distinct_links(14.5, 106))
+    assert np.isnan(arrays.passes(14, 1e9))
 
 
 def test_pandas_keeps_its_index(ufunc: tuple[np.ufunc, tuple[float, ...], float]) -> None:
@@ -123,6 +131,20 @@ def test_scalars_equal_arrays_to_the_last_bit(ufunc: tuple[np.ufunc, tuple[float
     function, arguments, value = ufunc
     for size in (1, 2, 3, 4, 7, 8, 9, 33):
         assert np.all(function(*(np.full(size, one) for one in arguments)) == value)
+
+
+def test_array_functions_agree_with_the_ones_for_quantities() -> None:
+    """Values: 96 links on 15 teeth repeat after 5 passes (arithmetic, gcd 3), and the functions of layshaft itself."""
+    assert arrays.passes(15, 96) == 5.0 and arrays.distinct_links(15, 96) == 32.0
+    assert list(arrays.passes([13, 14, 15], 96)) == [ls.passes(z, 96) for z in (13, 14, 15)] == [13.0, 7.0, 5.0]
+    for tread in (0.0, 2.5, 6.0):
+        exact = ls.worn_diameter("650 mm", tread * ls.mm) / ls.mm
+        assert arrays.worn_diameter_mm(650.0, tread) == pytest.approx(exact, rel=1e-15)
+    assert arrays.rolling_circumference_mm(650.0, 0.98) == pytest.approx(np.pi * 650.0 * 0.98, rel=1e-15)
+    assert arrays.contribution(1.06, 1.125) == ls.contribution(1.06, 1.125)
+    assert arrays.thrust_change_with_loss(3.0, 2000.0, 3.2, 2100.0, 0.95, 0.9) == pytest.approx(
+        ls.thrust_change_with_loss(3.0, "2000 mm", 3.2, "2100 mm", 0.95, 0.9), rel=1e-14
+    )
 
 
 def test_layshaft_alone_loads_no_numpy() -> None:

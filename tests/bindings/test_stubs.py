@@ -14,7 +14,7 @@ import pytest
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""
 layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
-layshaft\._core\.(Appraisal|Caution|Comparison|Formula|Source)\.__init__  # made by functions alone
+layshaft\._core\.(Appraisal|Caution|Comparison|Formula|Source|Step|Working)\.__init__  # made by functions alone
 layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
 layshaft(\.arrays)?\.__all__
 """
@@ -42,6 +42,12 @@ assert_type(arrays.road_speed_kmh([9000, 9100], 12.0, 2000.0), NDArray[np.float6
 setup = ls.Setup(front=13, rear=50, tyre="120/90-18", links=110)
 machine = ls.Machine.from_json("{}")
 assert_type(ls.compare(machine, machine.stock, setup).thrust_change.nominal, float)
+assert_type(ls.compare(machine, machine.stock, setup).contributions("thrust")["wear"].nominal, float)
+assert_type(ls.compare(machine, machine.stock, setup).explain("thrust"), ls.Working)
+assert_type(ls.explain(machine, setup, "road speed", gear=3, engine_speed="5000 rpm").result, ls.Step)
+assert_type(ls.ChainLoop("520", 13, 50).explain("centre", links=110).to_text(units="us", decimal=","), str)
+assert_type([step.formula for step in ls.TyreSize("110/90-18").explain("circumference").steps], list[ls.Formula | None])
+assert_type(arrays.passes(14, [106, 108]), NDArray[np.float64])
 assert_type(ls.appraise(machine, setup).speed_range(1).highest.nominal / ls.mph, float)
 """
 WRONG = """
@@ -59,6 +65,12 @@ ls.Setup(front=13.5, rear=50)
 ls.TyreSize("110/90-18", use="mud")
 ls.Speedometer("nose")
 ls.appraise(machine, setup).speed_at(9000, 1)
+ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn=3.0)
+ls.compare(machine, setup, setup).contributions("thrust")["rider"]
+ls.explain(machine, setup, "road speed", 3)
+ls.explain(machine, setup, "road speed", gear="third")
+ls.Sprocket("520", 13).explain("tip diameter").to_html(units="imperial")
+ls.ChainLoop("520", 13, 50).explain("links", centre=610.0)
 """
 
 
@@ -96,7 +108,7 @@ def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> No
         for part, value in vars(member).items():
             if not part.startswith("_"):
                 assert value.__doc__, f"{name}.{part}"
-    if name not in ("Appraisal", "Caution", "Comparison", "Formula", "Source"):
+    if name not in ("Appraisal", "Caution", "Comparison", "Formula", "Source", "Step", "Working"):
         assert "args" not in inspect.signature(member).parameters
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 
 import inspect
 import pickle
+import subprocess
+import sys
 from pathlib import Path
 
 import layshaft as ls
@@ -45,7 +47,8 @@ def values() -> list[object]:
         comparison.trial.speed_range(2),
         comparison.wear,
         comparison.rule_of_thumb,
-        comparison.thrust_contributions[0],
+        ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn="3.25 mm", drive_efficiency=0.96),
+        ls.Setup(front=13, rear=50, circumference="2 m", drive_efficiency=ls.Band(0.93, 0.95, 0.98)),
         ls.Band(1.0, 2.0, 3.0),
         ls.Band(1 * ls.m, 2 * ls.m, 3 * ls.m),
     ]
@@ -75,6 +78,17 @@ def test_json_reads_back() -> None:
         one = machine(name)
         assert ls.Machine.from_json(one.to_json()) == one
         assert ls.Setup.from_json(one.stock.to_json()) == one.stock
+    worn = ls.Setup(
+        front=13, rear=50, tyre="120/90-18", tread_worn="3.25 mm", drive_efficiency=ls.Band(0.93, 0.95, 0.98)
+    )
+    assert ls.Setup.from_json(worn.to_json()) == worn
+    assert '"tread_worn": "3.25 mm"' in worn.to_json() and '"high": 0.98' in worn.to_json()
+    new = ls.Setup(front=13, rear=50, tyre="120/90-18")
+    assert "tread_worn" not in new.to_json() and "drive_efficiency" not in new.to_json()
+    assert new.tread_worn == 0.0 * ls.mm and new.drive_efficiency is None
+    assert ls.Setup(front=13, rear=50, tyre="120/90-18", drive_efficiency=0.96).drive_efficiency == ls.Band(
+        0.96, 0.96, 0.96
+    )
 
 
 def test_half_a_file_is_an_error_that_says_where() -> None:
@@ -93,6 +107,11 @@ def test_half_a_file_is_an_error_that_says_where() -> None:
         (lambda t: t.replace('"links": 110', '"lynx": 110'), ["$.stock", 'unknown key "lynx"']),
         (lambda t: t.replace('"layshaft": 1', '"layshaft": 2'), ["$.layshaft", "the version 1"]),
         (lambda t: t.replace("120/80-18", "12O/80-18"), ["$.stock.tyre", "position 2"]),
+        (lambda t: t.replace('"links": 110', '"tread_worn": 3'), ["$.stock.tread_worn", "text with a unit"]),
+        (
+            lambda t: t.replace('"links": 110', '"drive_efficiency": 96'),
+            ["$.stock", "drive_efficiency is 96", "0.5 to 1"],
+        ),
         (lambda t: t.replace('"front": 13', '"front": 2'), ["$.stock.front", "4 to 1000"]),
         (
             lambda t: t.replace('"layshaft",', '"gearbox",', 1).replace('"sensor": "layshaft"', '"sensor": "nose"'),
@@ -117,6 +136,15 @@ def test_wrong_arguments_are_named() -> None:
         (lambda: ls.Setup(front=13, rear=50, tyre="120/90"), ls.ParseError, "tyre: "),
         (lambda: ls.Setup(front=13, rear=50, tyre=120), TypeError, "tyre: expected a TyreSize or a marking"),
         (lambda: ls.Setup(front=13, rear=50, circumference="6 m"), ls.RangeError, "circumference is 6000 mm"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn=3), TypeError, "tread_worn: expected a Length such as 612 * mm"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn=None), TypeError, "tread_worn: expected a Length"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn="-1 mm"), ls.RangeError, "tread_worn is -1 mm; expected 0 mm to 52.3"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn="53 mm"), ls.RangeError, "tread_worn is 53 mm"),
+        (lambda: ls.Setup(front=13, rear=50, circumference="2 m", tread_worn="1 mm"), ls.Error, "state no tread_worn beside it"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", drive_efficiency=1.1), ls.RangeError, "drive_efficiency is 1.1; expected 0.5 to 1"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", drive_efficiency="0.9"), TypeError, "drive_efficiency: expected a number, got str '0.9'"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", drive_efficiency=ls.Band(1 * ls.mm, 1 * ls.mm, 1 * ls.mm)), TypeError, "drive_efficiency: expected a number"),
+        (lambda: ls.Setup(front=13, rear=50, tyre="120/90-18", drive_efficiency=float("nan")), ls.RangeError, "drive_efficiency is not a number"),
         (lambda: ls.Machine(name="x"), TypeError, "missing 'gearbox'"),
         (lambda: ls.ChainSeries("521"), ls.ParseError, "520 (the nearest)"),
         (lambda: ls.ChainLoop("520", 13, 50).links("100 mm"), ls.RangeError, "sprockets of 13 and 50 teeth touch"),
@@ -166,3 +194,10 @@ def test_what_comes_from_memory_says_so() -> None:
     assert ls.ChainSeries("520").sources["pitch"].certainty == "secondary"
     assert ls.ChainSeries("520").tensile_strength is None
     assert ls.ChainSeries("08B").sources["pitch"].certainty == "published"
+
+
+def test_pages_are_loaded_when_they_are_first_asked_for() -> None:
+    code = "import layshaft, sys; assert 'layshaft.report' not in sys.modules; assert layshaft.report.Page('x').html()"
+    subprocess.run([sys.executable, "-c", code], check=True)
+    with pytest.raises(AttributeError, match="no attribute 'reports'"):
+        _ = ls.reports

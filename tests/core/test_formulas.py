@@ -4,17 +4,24 @@
 from __future__ import annotations
 
 import ast
+import math
 import random
 import re
 import zlib
+from collections.abc import Iterator
+from pathlib import Path
 
 import layshaft as ls
 import mpmath
 import pytest
 
 ROWS = 2000
+BUILD = Path(__file__).resolve().parents[2] / "build"
 FORMULAS = {formula.name: formula for formula in ls.formulas()}
 UNITS = {"kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000}
+
+# The whole counts, and what they may be.
+COUNTS = {"Teeth": (9, 70), "Links": (80, 200)}
 
 # What a parameter may be, in SI, where its type alone is too wide to be sensible.
 SPANS = {
@@ -24,6 +31,8 @@ SPANS = {
     "reading_error": (-0.3, 0.5), "speed_change": (-0.9, 3.0), "distance": (1.0, 1e6), "slack": (0.0, 0.1),
     "overall_diameter": (0.4, 0.9), "rim_diameter": (0.2, 0.6), "rear_added": (-6.0, 6.0), "front_removed": (-3.0, 3.0),
     "tyre_growth": (-0.2, 0.2), "height_factor": (0.9, 1.2), "factor": (0.2, 5.0), "ratio": (0.2, 5.0),
+    "elongation": (0.0, 0.05), "links_at_end": (80.0, 200.0), "loop_links": (80.0, 200.0), "spare_length": (0.0, 0.05),
+    "tread_worn": (0.0, 0.02), "base_efficiency": (0.5, 1.0), "trial_efficiency": (0.5, 1.0),
 }  # fmt: skip
 
 
@@ -36,6 +45,7 @@ class Evaluator(ast.NodeVisitor):
 
     FUNCTIONS = {
         "sin": mpmath.sin, "cos": mpmath.cos, "arcsin": mpmath.asin, "sqrt": mpmath.sqrt, "ln": mpmath.log,
+        "common_factor": lambda a, b: mpmath.mpf(math.gcd(int(a), int(b))),
         "logarithmic_mean": lambda x: mpmath.mpf(1) if x == 1 else (x - 1) / mpmath.log(x),
     }  # fmt: skip
 
@@ -82,11 +92,21 @@ def evaluate(formula: ls.Formula, values: dict[str, mpmath.mpf]) -> mpmath.mpf:
 
 
 def test_every_formula_is_here() -> None:
-    assert len(FORMULAS) == len(ls.formulas()) > 35
+    assert len(FORMULAS) == len(ls.formulas()) > 60
+
+
+@pytest.fixture(scope="module")
+def accuracy() -> Iterator[dict[str, float]]:
+    """The worst error of each formula, which a whole run leaves as a table in build/."""
+    table: dict[str, float] = {}
+    yield table
+    if len(table) == len(FORMULAS) and BUILD.is_dir():
+        lines = [f"{name},{ROWS},{worst:.2f}" for name, worst in sorted(table.items())]
+        (BUILD / "formula_accuracy.csv").write_text("\n".join(["formula,rows,worst_ulp", *lines, ""]), encoding="utf-8")
 
 
 @pytest.mark.parametrize("name", FORMULAS)
-def test_a_formula_is_what_its_text_says(name: str) -> None:
+def test_a_formula_is_what_its_text_says(name: str, accuracy: dict[str, float]) -> None:
     formula = FORMULAS[name]
     row = random.Random(zlib.crc32(name.encode()))
     worst, done, tried = 0.0, 0, 0
@@ -96,8 +116,8 @@ def test_a_formula_is_what_its_text_says(name: str) -> None:
             assert tried < 40 * ROWS, "the spans lie outside the formula's range"
             numbers: dict[str, float] = {}
             for kind, word in parameters(formula):
-                if kind == "Teeth":
-                    numbers[word] = row.randint(9, 70)
+                if kind in COUNTS:
+                    numbers[word] = row.randint(*COUNTS[kind])
                 else:
                     numbers[word] = row.uniform(*SPANS.get(word, SPANS.get(kind, (0.2, 3.0))))
             try:
@@ -109,4 +129,5 @@ def test_a_formula_is_what_its_text_says(name: str) -> None:
             # A difference of two terms is as good as its terms; every other result is good to a few ulp of itself.
             terms = max(abs(exact), 1 if " - " in formula.body else 0)
             worst = max(worst, float(abs(got - exact) / terms) * 2.0**52)
+    accuracy[name] = worst
     assert worst <= 8.0, f"{worst:.1f} ulp"

@@ -30,7 +30,13 @@ std::vector<Machine> machines() {
                                       .chain = ChainSeries("525"),
                                       .links = 109_links,
                                       .circumference = Band<Length>{2.0_m / 3.0, 2.1_m / 3.0, 1.5_m / 0.7},
-                                      .front_tyre = TyreSize("MT90B16", TyreUse::special)});
+                                      .front_tyre = TyreSize("MT90B16", TyreUse::special),
+                                      .drive_efficiency = Band<double>{0.9, 1.0 / 1.05, 0.99}});
+  list.emplace_back(every_part);
+  every_part.stock = with(layshaft_test::trail_bike().stock(), [](SetupParts& parts) {
+    parts.tread_worn = 11.0_mm / 3.0;
+    parts.drive_efficiency = Band<double>::exactly(0.96);
+  });
   list.emplace_back(every_part);
   return list;
 }
@@ -105,6 +111,35 @@ TEST(Json, IsWrittenForPeople) {
   "front_tyre": "2.50-17 38P"
 }
 )");
+}
+
+TEST(Json, TellsWearAndEfficiencyOnlyWhereTheyAreStated) {
+  const auto worn = with(layshaft_test::farm_bike().stock(), [](SetupParts& parts) {
+    parts.tread_worn = 2.5_mm;
+    parts.drive_efficiency = Band<double>::exactly(0.95);
+  });
+  EXPECT_EQ(to_json(worn), R"({
+  "layshaft": 1,
+  "front": 16,
+  "rear": 44,
+  "tyre": "2.75-17 41P",
+  "tread_worn": "2.5 mm",
+  "drive_efficiency": 0.95,
+  "front_tyre": "2.50-17 38P"
+}
+)");
+  EXPECT_EQ(setup_from_json(to_json(worn)), worn);
+  const auto rough = with(worn, [](SetupParts& parts) { parts.drive_efficiency = Band<double>{0.9, 0.95, 0.98}; });
+  EXPECT_NE(to_json(rough).find("\"drive_efficiency\": {\"low\": 0.9, \"nominal\": 0.95, \"high\": 0.98}"),
+            std::string::npos)
+      << to_json(rough);
+  EXPECT_EQ(setup_from_json(to_json(rough)), rough);
+  // Zero wear may be written out, and a null is as good as nothing.
+  const std::string stock = to_json(layshaft_test::farm_bike().stock());
+  EXPECT_EQ(setup_from_json(instead(stock, "\"rear\": 44", "\"rear\": 44, \"tread_worn\": \"0 mm\"")),
+            layshaft_test::farm_bike().stock());
+  EXPECT_EQ(setup_from_json(instead(stock, "\"rear\": 44", "\"rear\": 44, \"drive_efficiency\": null")),
+            layshaft_test::farm_bike().stock());
 }
 
 TEST(Json, MayLeaveOutWhatHasADefaultAndMayBeSpacedAnyhow) {
@@ -208,6 +243,26 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"640 mm\"", "\"inf mm\"", "$.adjuster.centre_max: ", "not finite"},
           {"\"front\": 12", "\"front\": 12345678901234567890123",
            "$.stock.front: ", "expected a whole number of teeth"},
+          // wear and efficiency
+          {"\"front\": 12", "\"front\": 12, \"tread_worn\": 3",
+           "$.stock.tread_worn: ", "expected a text with a unit, such as \"612 mm\", got 3"},
+          {"\"front\": 12", "\"front\": 12, \"tread_worn\": \"3\"", "$.stock.tread_worn: ", "no unit at position 1"},
+          {"\"front\": 12", "\"front\": 12, \"tread_worn\": \"3 kg\"", "$.stock.tread_worn: ", "unknown unit"},
+          {"\"front\": 12", "\"front\": 12, \"tread_worn\": \"-1 mm\"",
+           "$.stock: ", "tread_worn is -1 mm; expected 0 mm to "},
+          {"\"front\": 12", "\"front\": 12, \"tread_worn\": \"1 mm\", \"circumference\": \"2 m\"",
+           "$.stock: ", "state no tread_worn beside it"},
+          {"\"front\": 12", "\"front\": 12, \"tread_warn\": \"3 mm\"", "$.stock: ", "unknown key \"tread_warn\""},
+          {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": \"96 %\"",
+           "$.stock.drive_efficiency: ", "expected a fraction such as 0.96, got \"96 %\""},
+          {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": 96",
+           "$.stock: ", "drive_efficiency is 96; expected 0.5 to 1"},
+          {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": {\"low\": 0.9, \"nominal\": 0.96}",
+           "$.stock.drive_efficiency: ", "missing key \"high\""},
+          {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": {\"low\": 0.9, \"nominal\": 0.8, \"high\": 1}",
+           "$.stock: ", "low, nominal and high in rising order"},
+          {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": {\"low\": 0.9, \"nominal\": 0.96, \"high\": null}",
+           "$.stock.drive_efficiency: ", "missing key \"high\""},
           // ranges
           {"\"front\": 12", "\"front\": 3", "$.stock.front: ", "number of teeth is 3; expected 4 to 1000"},
           {"\"driven\": 33", "\"driven\": 1001", "$.gearbox.gears[0].driven: ", "number of teeth is 1001"},

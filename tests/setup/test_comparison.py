@@ -6,6 +6,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import layshaft as ls
+import mpmath
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -38,9 +39,10 @@ def test_thrust_and_speed_are_two_sides_of_one_change(base: ls.Setup, trial: ls.
     assert (1 + thrust.low) * (1 + speed.high) == pytest.approx(1.0, rel=1e-14)
     assert (1 + thrust.high) * (1 + speed.low) == pytest.approx(1.0, rel=1e-14)
     assert revs.nominal == pytest.approx(thrust.nominal, rel=1e-12, abs=1e-14)
-    assert sum(one.points.nominal for one in comparison.thrust_contributions) == pytest.approx(
-        thrust.nominal, abs=1e-14
-    )
+    for what, change in (("thrust", thrust), ("speed", speed), ("engine speed", revs)):
+        contributions = comparison.contributions(what)
+        assert list(contributions) == ["tyre", "front sprocket", "rear sprocket"]
+        assert sum(points.nominal for points in contributions.values()) == pytest.approx(change.nominal, abs=1e-14)
 
 
 @settings(max_examples=200)
@@ -54,6 +56,67 @@ def test_the_same_tyre_on_both_sides_leaves_no_width(setup: ls.Setup, front: int
     ):  # fmt: skip
         assert width(band) == 0.0
     assert comparison.wear.rear_contacts_change == ls.Band(0.0, 0.0, 0.0)
+
+
+def worn(setup: ls.Setup, tread_worn: float, efficiency: float | None) -> ls.Setup:
+    return ls.Setup(
+        front=setup.front, rear=setup.rear, tyre=setup.tyre, links=110, tread_worn=tread_worn * ls.mm, drive_efficiency=efficiency
+    )  # fmt: skip
+
+
+@settings(max_examples=200)
+@given(
+    base=setups, trial=setups, tread=st.tuples(st.floats(0.0, 8.0), st.floats(0.1, 8.0)),
+    loss=st.tuples(st.floats(0.8, 1.0), st.floats(0.8, 1.0)),
+)  # fmt: skip
+def test_wear_and_drive_loss_are_causes_where_they_count(
+    base: ls.Setup, trial: ls.Setup, tread: tuple[float, float], loss: tuple[float, float]
+) -> None:
+    comparison = ls.compare(MACHINE, worn(base, tread[0], loss[0]), worn(trial, tread[1], loss[1]))
+    for what, change, causes in (
+        ("thrust", comparison.thrust_change, ["tyre", "front sprocket", "rear sprocket", "wear", "drive loss"]),
+        ("speed", comparison.speed_change, ["tyre", "front sprocket", "rear sprocket", "wear"]),
+        ("engine_speed", comparison.engine_speed_change, ["tyre", "front sprocket", "rear sprocket", "wear"]),
+    ):
+        contributions = comparison.contributions(what)
+        assert list(contributions) == causes
+        assert sum(points.nominal for points in contributions.values()) == pytest.approx(change.nominal, abs=1e-14)
+        # No cause takes where its own factor gives.
+        for cause, before, after in (
+            ("front sprocket", trial.front, base.front), ("rear sprocket", base.rear, trial.rear),
+        ):  # fmt: skip
+            gives = (after - before) * (-1 if what == "speed" else 1)
+            assert contributions[cause].nominal * gives > 0.0 or (before == after and contributions[cause].width == 0.0)
+    # A loss that only one of both states does not count.
+    alone = ls.compare(MACHINE, worn(base, 0.0, None), worn(trial, 0.0, loss[1]))
+    assert list(alone.contributions("thrust")) == ["tyre", "front sprocket", "rear sprocket"]
+    assert alone.thrust_change == ls.compare(MACHINE, base, trial).thrust_change
+
+
+def test_the_parts_of_a_change_add_up_where_plain_shares_do_not() -> None:
+    """Arithmetic: ln(1/1.06) and ln(45/40) times (F - 1)/ln F, worked out with mpmath at fifty digits."""
+    base = ls.Setup(front=14, rear=40, circumference="2000 mm", links=116)
+    trial = ls.Setup(front=14, rear=45, circumference="2120 mm", links=116)
+    comparison = ls.compare(MACHINE, base, trial)
+    points = comparison.contributions("thrust")
+    with mpmath.workdps(50):
+        tyre, rear = 1 / mpmath.mpf("1.06"), mpmath.mpf(45) / 40
+        mean = (tyre * rear - 1) / mpmath.log(tyre * rear)
+        assert points["tyre"].nominal == pytest.approx(float(mean * mpmath.log(tyre)), abs=1e-15)
+        assert points["rear sprocket"].nominal == pytest.approx(float(mean * mpmath.log(rear)), abs=1e-15)
+    assert (round(100 * points["tyre"].nominal, 2), round(100 * points["rear sprocket"].nominal, 2)) == (-6.0, 12.14)
+    assert comparison.thrust_change.nominal == pytest.approx(0.0613, abs=0.00005)
+
+
+def test_wear_gives_thrust_and_takes_speed() -> None:
+    setup = ls.Setup(front=13, rear=48, tyre="120/80-18", links=110)
+    comparison = ls.compare(MACHINE, setup, worn(setup, 5.0, None))
+    diameter = setup.tyre.overall_diameter.nominal
+    exact = diameter / ls.worn_diameter(diameter, "5 mm") - 1.0
+    assert comparison.thrust_change.nominal == pytest.approx(exact, rel=1e-12)
+    assert comparison.contributions("thrust")["wear"].nominal == pytest.approx(exact, rel=1e-12)
+    assert comparison.contributions("speed")["wear"].nominal == pytest.approx(-exact / (1.0 + exact), rel=1e-12)
+    assert comparison.contributions("thrust")["tyre"] == ls.Band(0.0, 0.0, 0.0)
 
 
 @settings(max_examples=100)

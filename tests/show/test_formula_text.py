@@ -58,5 +58,12 @@ def test_a_line_of_symbols_works_out_to_the_functions_value() -> None:
         line = re.sub(r"([\d.]+) km/h", r"(\1 / 3.6)", line)
         for symbol in sorted(values, key=len, reverse=True):
             line = re.sub(rf"(?<![\w']){re.escape(symbol)}(?![\w'])", f"({values[symbol]})", line)
-        functions = {"pi": mpmath.pi, "sin": mpmath.sin, "cos": mpmath.cos, "ln": mpmath.log, "sqrt": mpmath.sqrt, "gcd": math.gcd}
+        functions = {
+            "pi": mpmath.pi,
+            "sin": mpmath.sin,
+            "cos": mpmath.cos,
+            "ln": mpmath.log,
+            "sqrt": mpmath.sqrt,
+            "gcd": math.gcd,
+        }
         assert float(eval(line, functions)) == pytest.approx(FORMULAS[name].evaluate(*numbers), rel=1e-14)

@@ -121,6 +121,7 @@ inline constexpr Word glossary[] = {
   {"thrust",                          "F_t",             "F_t",                             "drive force at the contact patch", "N"},
   {"thrust_change",                   "delta_F",         "\\delta_F",                       "change of thrust", "%"},
   {"thrust_change_by_thumb",          "delta_F,thumb",   "\\delta_{F,\\mathrm{thumb}}",     "change of thrust by the trade's rule", "%"},
+  {"thrust_change_with_loss",         "delta_F",         "\\delta_F",                       "change of thrust", "%"},
   {"thrust_ratio",                    "F_F",             "F_F",                             "thrust, trial over base", ""},
   {"tip_diameter",                    "d_a",             "d_a",                             "tip diameter of the sprocket", "mm"},
   {"tip_diameter_greatest",           "d_a,max",         "d_{a,\\max}",                     "greatest tip diameter of the sprocket", "mm"},

@@ -190,14 +190,19 @@ class Working {
     for (std::size_t& before : places)
       if (before >= place) ++before;
   }
+  /// How sure each step is. A solved one rests on its proof, whose steps come behind it, so there are two rounds.
   void grade() {
-    for (Step& step : steps_) {
-      step.certainty_ = step.source_.certainty;
-      for (const auto& run : step.runs_)
-        if (run)
-          for (const int from : run->from)
-            step.certainty_ = weaker(step.certainty_, steps_[static_cast<std::size_t>(from)].certainty_);
-    }
+    for (Step& step : steps_) step.certainty_ = step.source_.certainty;
+    const auto rests_on = [&](Step& step, int place) {
+      step.certainty_ = weaker(step.certainty_, steps_[static_cast<std::size_t>(place)].certainty_);
+    };
+    for (int round = 0; round < 2; ++round)
+      for (Step& step : steps_)
+        for (const auto& run : step.runs_) {
+          if (!run) continue;
+          for (const int from : run->from) rests_on(step, from);
+          if (run->reached >= 0) rests_on(step, run->reached);
+        }
   }
 
   std::string title_;

@@ -51,9 +51,11 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   object["front"] = setup.front().count();
   object["rear"] = setup.rear().count();
   add_tyre(object, "tyre", "tyre_use", setup.tyre());
+  if (setup.tread_worn() != Length()) object["tread_worn"] = to_text(setup.tread_worn());
   if (setup.circumference()) object["circumference"] = json_of(*setup.circumference());
   if (setup.chain()) object["chain"] = std::string(setup.chain()->name());
   if (setup.links()) object["links"] = setup.links()->count();
+  if (setup.drive_efficiency()) object["drive_efficiency"] = json_of(*setup.drive_efficiency());
   add_tyre(object, "front_tyre", "front_tyre_use", setup.front_tyre());
   return object;
 }
@@ -88,10 +90,10 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   return object;
 }
 
-template <class T>
-[[nodiscard]] std::string json_text(const T& value) {
+/// A whole file: the version first, then what it holds.
+[[nodiscard]] inline std::string json_text(const boost::json::object& content) {
   boost::json::object object{{"layshaft", json_version}};
-  for (const auto& member : json_of(value)) object.insert(member);
+  for (const auto& member : content) object.insert(member);
   std::string out;
   write_json(out, object);
   return out.append("\n");
@@ -158,11 +160,15 @@ template <class T>
 [[nodiscard]] inline Setup read_setup(const JsonValue& value, JsonObject& object) {
   SetupParts parts{.front = object.at("front").count<TeethKind>(), .rear = object.at("rear").count<TeethKind>()};
   parts.tyre = read_tyre(object, "tyre", "tyre_use");
+  if (const auto tread_worn = object.find("tread_worn")) parts.tread_worn = tread_worn->quantity<Length>();
   if (const auto circumference = object.find("circumference"))
     parts.circumference = read_band(*circumference, [](const JsonValue& one) { return one.quantity<Length>(); });
   if (const auto chain = object.find("chain"))
     parts.chain = chain->checked(ChainSeries::make(chain->text("a chain series, such as \"520\"")));
   if (const auto links = object.find("links")) parts.links = links->count<LinksKind>();
+  if (const auto efficiency = object.find("drive_efficiency"))
+    parts.drive_efficiency =
+        read_band(*efficiency, [](const JsonValue& one) { return one.number("a fraction such as 0.96"); });
   parts.front_tyre = read_tyre(object, "front_tyre", "front_tyre_use");
   object.done();
   return value.checked(Setup::make(parts));
@@ -209,9 +215,9 @@ template <class T, class Read>
 }  // namespace detail
 
 /// A machine as a JSON text.
-[[nodiscard]] inline std::string to_json(const Machine& machine) { return detail::json_text(machine); }
+[[nodiscard]] inline std::string to_json(const Machine& machine) { return detail::json_text(detail::json_of(machine)); }
 /// A set-up as a JSON text.
-[[nodiscard]] inline std::string to_json(const Setup& setup) { return detail::json_text(setup); }
+[[nodiscard]] inline std::string to_json(const Setup& setup) { return detail::json_text(detail::json_of(setup)); }
 
 /// Reads a machine.
 /// @throws Error, ParseError or RangeError; each names the path to the place.

@@ -27,9 +27,7 @@ struct SetupAsked {
 };
 
 [[nodiscard]] inline std::string title_of(std::string_view what, const SetupAsked& asked) {
-  std::string title(what);
-  if (asked.at.gear) title.append(" in gear ").append(std::to_string(*asked.at.gear));
-  return title.append(", ").append(asked.machine.name());
+  return std::string(what).append(", ").append(asked.machine.name());
 }
 
 /// The working of a number that follows from the wheel's circumference: `calculation(watch, circumference)`.
@@ -45,8 +43,9 @@ template <class Calculation>
   if (!asked.at.gear) return left_open(what, "gear");
   const Gearbox& gearbox = asked.machine.gearbox();
   const RoadSpeeds speeds(gearbox, asked.setup.front(), asked.setup.rear(), Rollout(asked.setup).circumference());
-  if (auto in_gear = speeds.try_speed_range(*asked.at.gear); !in_gear) return in_gear.error();
-  return explain_on_wheel(what, asked, [&](Recorder::Watch watch, const auto& circumference) {
+  if (auto range = speeds.try_speed_range(*asked.at.gear); !range) return range.error();
+  const std::string in_gear = std::string(what) + " in gear " + std::to_string(*asked.at.gear);
+  return explain_on_wheel(in_gear, asked, [&](Recorder::Watch watch, const auto& circumference) {
     const auto ratio = overall_ratio_in(watch, gearbox, *asked.at.gear, asked.setup.front(), asked.setup.rear());
     return calculation(watch, ratio, circumference);
   });

@@ -44,7 +44,9 @@ class Setup {
       return Error::value("a set-up needs a tyre, or a measured circumference in its place; neither was stated");
     if (parts.tyre && !parts.circumference) {
       const Length section = parts.tyre->overall_diameter().low - parts.tyre->rim_diameter();
-      if (auto error = detail::outside("tread_worn", parts.tread_worn, Length(), 0.25 * section)) return *error;
+      if (!(is_finite(parts.tread_worn) && parts.tread_worn >= Length() && 4.0 * parts.tread_worn <= section))
+        return Error::range("tread_worn", detail::in_words(parts.tread_worn),
+                            "0 mm to " + to_text(0.25 * section / units::mm, 4) + " mm, half the section's height");
     } else if (parts.tread_worn != Length()) {
       return Error::value("a measured circumference has the tread's wear in it already: state no tread_worn beside it");
     }

@@ -2,7 +2,7 @@
 #pragma once
 
 #include <layshaft/core/formula.hpp>
-#include <layshaft/core/glossary.hpp>
+#include <layshaft/core/symbol.hpp>
 #include <layshaft/show/escape.hpp>
 #include <layshaft/show/expression.hpp>
 
@@ -15,12 +15,6 @@
 /// A formula in the symbols of its subject: as plain text, as TeX, as MathML. Read from the very text of the code that
 /// computes it. Opt-in.
 namespace layshaft {
-
-/// A symbol in plain text and in TeX: "d_a,max" and "d_{a,\max}". MathML is made of the plain one.
-struct Symbol {
-  std::string text;
-  std::string tex;
-};
 
 namespace detail {
 
