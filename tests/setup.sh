@@ -22,10 +22,49 @@ part() {
   local name=$1 began=$SECONDS result=0
   shift
   say "$name"
-  "$@" || result=$?
+  "$@" 9>&- || result=$?  # without the lock: what it leaves running must not hold up the next run
   printf -- '-- %s: %d s\n' "$name" $((SECONDS - began))
   return $result
 }
+
+# --- One run at a time --------------------------------------------------------------------------------------------------
+# Two runs at once would build into one another, and take each other's reports for their own: the second waits. What a
+# run starts itself is part of its turn.
+who_runs() { cat "$build/turn.by" 2>/dev/null || echo "another run"; }
+wait_for_turn() {
+  [ "${LAYSHAFT_TURN:-}" != "$build" ] || return 0
+  local turn=$build/turn said=no
+  # `flock` lets go by itself when a run ends, however it ends. Where it is missing a directory does, with the number of
+  # the process in it, by which a run that was killed is told from one that still runs.
+  if command -v flock >/dev/null; then
+    exec 9>"$turn.lock"
+    flock -n 9 || { echo "waiting for $(who_runs), which uses $build"; flock 9; }
+  else
+    until mkdir "$turn.held" 2>/dev/null; do
+      if ended "$turn.held/process"; then
+        # Only one of those who wait clears away, and only what is still there.
+        mkdir "$turn.clearing" 2>/dev/null || { sleep 1; continue; }
+        if ended "$turn.held/process"; then rm -rf "$turn.held"; fi
+        rmdir "$turn.clearing"
+      else
+        [ $said = yes ] || echo "waiting for $(who_runs), which uses $build; if none does, remove $turn.held"
+        said=yes
+        sleep 1
+      fi
+    done
+    trap 'rm -rf "$build/turn.held"' EXIT
+    echo $$ >"$turn.held/process"
+  fi
+  echo "$0 (process $$)" >"$turn.by"
+  export LAYSHAFT_TURN=$build
+  SECONDS=0
+}
+ended() {  # ended FILE: whether the process whose number stands in the file is gone
+  local process
+  process=$(cat "$1" 2>/dev/null) || return 1  # not written yet
+  [ -n "$process" ] && ! kill -0 "$process" 2>/dev/null && [ ! -e "/proc/$process" ]
+}
+wait_for_turn
 
 # --- What Debian (or somebody) must install -----------------------------------------------------------------------------
 missing=()   # what is not there, as Debian calls it

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Runs every kernel on both sides, over the same input, once for 1000 and once for 2000 elements. Under callgrind,
-// which counts only inside of `typed::` and `plain::` (--toggle-collect), each run leaves one file of counts. Fails
-// where the two sides do not give the same bits.
+// which counts only inside of the sides' namespaces (--toggle-collect), each run leaves one file of counts. Fails where
+// the two sides do not give the same bits.
 #include "kernels.hpp"
 
 #include <valgrind/callgrind.h>
@@ -44,20 +44,28 @@ std::vector<Out> run(const char* name, const char* side, Kernel kernel) {
   return out;
 }
 
-template <class TypedOut, class PlainOut, class Typed, class Plain>
-void compare(const char* name, Typed typed_kernel, Plain plain_kernel) {
-  const std::vector<TypedOut> typed = run<TypedOut>(name, "typed", typed_kernel);
-  const std::vector<PlainOut> plain = run<PlainOut>(name, "plain", plain_kernel);
-  static_assert(sizeof(TypedOut) == sizeof(PlainOut));
-  if (std::memcmp(typed.data(), plain.data(), most * sizeof(PlainOut)) != 0) {
-    std::fprintf(stderr, "%s: typed and plain do not give the same bits\n", name);
+template <class OurOut, class TheirOut, class Ours, class Theirs>
+void compare(const char* name, const char* our_side, Ours our_kernel, const char* their_side, Theirs their_kernel) {
+  const std::vector<OurOut> ours = run<OurOut>(name, our_side, our_kernel);
+  const std::vector<TheirOut> theirs = run<TheirOut>(name, their_side, their_kernel);
+  static_assert(sizeof(OurOut) == sizeof(TheirOut));
+  if (std::memcmp(ours.data(), theirs.data(), most * sizeof(TheirOut)) != 0) {
+    std::fprintf(stderr, "%s: %s and %s do not give the same bits\n", name, our_side, their_side);
     ++failures;
   }
 }
+template <class TypedOut, class PlainOut, class Typed, class Plain>
+void compare(const char* name, Typed typed_kernel, Plain plain_kernel) {
+  compare<TypedOut, PlainOut>(name, "typed", typed_kernel, "plain", plain_kernel);
+}
+/// A calculation that can be watched against plain calls of its formulas: kernels that take the same.
+template <class Out, class Unwatched, class Direct, class... Inputs>
+void compare_calls(const char* name, Unwatched unwatched_kernel, Direct direct_kernel, const Inputs&... inputs) {
+  const auto with = [&](auto kernel) { return [&, kernel](Out* out, int n) { kernel(inputs.data()..., out, n); }; };
+  compare<Out, Out>(name, "unwatched", with(unwatched_kernel), "direct", with(direct_kernel));
+}
 
-}  // namespace
-
-int main() {
+void compare_types() {
   using layshaft::AngularSpeed, layshaft::Length, layshaft::Speed, layshaft::Teeth;
 
   const auto front = fill([](int i) { return 11 + i % 7; });
@@ -161,5 +169,90 @@ int main() {
         typed::chain_centre(pitch_t.data(), front_t.data(), rear_t.data(), links.data(), out, n);
       },
       [&](double* out, int n) { plain::chain_centre(pitch.data(), front.data(), rear.data(), links.data(), out, n); });
+}
+
+void compare_watches() {
+  using namespace layshaft;
+
+  const auto corner = [](int i) { return corners[i % 3]; };
+  const auto front = fill([](int i) { return Teeth(11 + i % 7); }),
+             rear = fill([](int i) { return Teeth(34 + i % 19); });
+  const auto circumference = fill([](int i) { return (1.8 + 0.0003 * i) * units::m; });
+  const auto engine_speed = fill([](int i) { return (1000.0 + i) * units::rpm; });
+  const auto gear = fill([](int i) { return 1 + i % 5; });
+  const auto size = fill(corner), rolling = fill([&](int i) { return corner(i / 3); });
+  constexpr TyreSize markings[] = {"110/90-18"_tyre, "120/80-18"_tyre, "120/90-18"_tyre, "140/80-17"_tyre};
+  const auto tyre = fill([&](int i) { return markings[i % 4]; });
+  const auto worn = fill([](int i) { return 1.0 * (i % 5) * units::mm; });
+  const auto loop = fill([](int i) { return ChainLoop(ChainSeries("520"), Teeth(11 + i % 7), Teeth(34 + i % 19)); });
+  const auto centre = fill([](int i) { return (0.55 + 0.0001 * i) * units::m; });
+  const auto slack = fill([](int i) { return (20.0 + i % 20) * units::mm; });
+
+  // the stock machine as the base, and one that changed everything
+  const auto setup = [&](int i, Length tread_worn, std::optional<Band<double>> efficiency) {
+    return layshaft::Setup({.front = Teeth(11 + i % 7),
+                            .rear = Teeth(34 + i % 19),
+                            .tyre = markings[i % 4],
+                            .tread_worn = tread_worn,
+                            .drive_efficiency = efficiency});
+  };
+  const auto base = fill([&](int) { return setup(2, Length(), {}); });
+  const auto trial = fill([&](int i) { return setup(i, Length(), {}); });
+  const auto base_loss = fill([&](int) { return setup(2, Length(), Band<double>{0.95, 0.96, 0.97}); });
+  const auto trial_loss = fill([&](int i) { return setup(i, Length(), Band<double>{0.90, 0.92, 0.94 + 1e-6 * i}); });
+  const auto trial_worn = fill([&](int i) { return setup(i, (1.0 + i % 4) * units::mm, {}); });
+  const auto at = fill([&](int i) {
+    return ThrustCorners{{corner(i), corner(i / 3), corner(i / 9), corner(i / 27)}, corner(i / 2), corner(i / 5)};
+  });
+  const auto wheels_at = fill([&](int i) { return WheelCorners{at[static_cast<std::size_t>(i)]}; });
+  const auto setups = fill([&](int i) {
+    return ComparedSetups{base[0], trial[static_cast<std::size_t>(i)], ChainSeries("520"), SpeedometerSensor::layshaft};
+  });
+
+  const auto in_gear = [&](const char* name, const Gearbox& gearbox) {
+    const auto with = [&](auto kernel) {
+      return [&, kernel](Speed* out, int n) {
+        kernel(gearbox, gear.data(), front.data(), rear.data(), engine_speed.data(), circumference.data(), out, n);
+      };
+    };
+    compare<Speed, Speed>(name, "unwatched", with(unwatched::road_speed_in_gear), "direct",
+                          with(direct::road_speed_in_gear));
+  };
+  in_gear("speed in gear, ratios",
+          Gearbox({.primary = 3.05, .gears = {2.75, 1.9, 1.4, 1.1, 0.9}, .idle = 1500_rpm, .rev_limit = 9500_rpm}));
+  in_gear("speed in gear, pairs",
+          Gearbox({.primary = GearPair{20_teeth, 61_teeth},
+                   .gears = {GearPair{12_teeth, 33_teeth}, GearPair{16_teeth, 31_teeth}, GearPair{19_teeth, 27_teeth},
+                             GearPair{22_teeth, 25_teeth}, GearPair{25_teeth, 23_teeth}},
+                   .idle = 1500_rpm,
+                   .rev_limit = 9500_rpm}));
+  compare_calls<Length>("circumference", unwatched::tyre_circumference, direct::tyre_circumference, tyre, size,
+                        rolling);
+  compare_calls<Length>("circumference, worn", unwatched::worn_circumference, direct::worn_circumference, tyre, worn,
+                        size, rolling);
+  compare_calls<double>("links with slack", unwatched::links_with_slack, direct::links_with_slack, loop, centre, slack);
+  compare_calls<double>("change of thrust", unwatched::thrust_change, direct::thrust_change, base, trial, at);
+  compare_calls<double>("the same with loss", unwatched::thrust_change, direct::thrust_change, base_loss, trial_loss,
+                        at);
+  compare_calls<double>("change of pull", unwatched::tension_change, direct::tension_change, setups, wheels_at);
+  const auto shares = [&](const char* name, const auto& before, const auto& after) {
+    compare<unwatched::Points, direct::Points>(
+        name, "unwatched",
+        [&](unwatched::Points* out, int n) {
+          unwatched::contributions(before.data(), after.data(), at.data(), out, n);
+        },
+        "direct",
+        [&](direct::Points* out, int n) { direct::contributions(before.data(), after.data(), at.data(), out, n); });
+  };
+  shares("contributions", base, trial);
+  shares("contributions, worn", base, trial_worn);
+  shares("contributions, loss", base_loss, trial_loss);
+}
+
+}  // namespace
+
+int main() {
+  compare_types();
+  compare_watches();
   return failures == 0 ? 0 : 1;
 }

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <layshaft/core/counts.hpp>
+#include <layshaft/setup/comparison.hpp>
 
 /// @file
-/// The kernels that are written twice, with layshaft's types and with plain numbers, and the types of either side.
+/// The kernels that are written twice: with layshaft's types and with plain numbers, and the types of either side; and
+/// as calculations that can be watched, which nobody does, and as plain calls of the same formulas.
 
 namespace typed {
 using Teeth = layshaft::Teeth;
@@ -58,3 +59,26 @@ KERNELS(typed)
 KERNELS(plain)
 
 #undef KERNELS
+
+/// SIDE is `unwatched` or `direct`; both take the same types.
+#define CALCULATIONS(SIDE)                                                                                           \
+  namespace SIDE {                                                                                                   \
+  using namespace layshaft;                                                                                          \
+  void road_speed_in_gear(const Gearbox& gearbox, const int* gear, const Teeth* front, const Teeth* rear,            \
+                          const AngularSpeed* engine_speed, const Length* circumference, Speed* out, int count);     \
+  void tyre_circumference(const TyreSize* tyre, const Corner* size, const Corner* rolling, Length* out, int count);  \
+  void worn_circumference(const TyreSize* tyre, const Length* tread_worn, const Corner* size, const Corner* rolling, \
+                          Length* out, int count);                                                                   \
+  void links_with_slack(const ChainLoop* loop, const Length* centre, const Length* slack, double* out, int count);   \
+  void thrust_change(const Setup* base, const Setup* trial, const ThrustCorners* at, double* out, int count);        \
+  void tension_change(const ComparedSetups* setups, const WheelCorners* at, double* out, int count);                 \
+  struct Points {                                                                                                    \
+    double of_cause[5]; /* in the order of their cause   */                                                          \
+  };                                                                                                                 \
+  void contributions(const Setup* base, const Setup* trial, const ThrustCorners* at, Points* out, int count);        \
+  }
+
+CALCULATIONS(unwatched)
+CALCULATIONS(direct)
+
+#undef CALCULATIONS

@@ -2,6 +2,7 @@
 #include <layshaft/chain/fit.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 #include <reference/csv.hpp>
 
 #include <algorithm>
@@ -13,6 +14,7 @@
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 /// The number that stands right behind the words in a sentence; NaN where the words do not stand there.
 double number_behind(std::string_view words, std::string_view sentence) {
@@ -283,6 +285,25 @@ TEST(NearestSprockets, AreAllThatCloseAndNoOthers) {
     EXPECT_GT(close, 0u);
     EXPECT_LT(close, SprocketPairs::capacity);
   }
+}
+
+TEST(FitFormulas, CountALongerChainAsMoreLinks) {
+  EXPECT_EQ(effective_links(110_links, 0.0), 110.0);
+  EXPECT_NEAR(effective_links(110_links, new_chain_elongation), 110.165, 1e-12);
+  EXPECT_NEAR(links_with_slack(109.5, 5.0_mm, 12.5_mm), 109.9, 1e-13);
+  EXPECT_NEAR(adjuster_forward(612_mm, 600_mm) / units::mm, 12.0, 1e-12);
+  EXPECT_NEAR(adjuster_rearward(612_mm, 600_mm) / units::mm, -12.0, 1e-12);  // it stands too far back
+  EXPECT_NEAR(wear_room(111.1, 110_links, 0.0015), 0.01 - 0.0015, 1e-15);
+}
+
+TEST(FitFormulas, KnowTheirRange) {
+  expect_range<formula::effective_links>("#.", 110_links, 0.0015);
+  EXPECT_TRUE(formula::effective_links::in_range(110_links, -0.999));
+  EXPECT_FALSE(formula::effective_links::in_range(110_links, -1.0));
+  expect_range<formula::links_with_slack>("+0+", 109.5, 5_mm, 12.7_mm);
+  expect_range<formula::adjuster_forward>("ff", 612_mm, 600_mm);
+  expect_range<formula::adjuster_rearward>("ff", 612_mm, 640_mm);
+  expect_range<formula::wear_room>("+#f", 111.0, 110_links, 0.0015);
 }
 
 }  // namespace

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
-#include <reference/csv.hpp>
+#include <reference/chain_examples.hpp>
 
 #include <algorithm>
 #include <cfloat>
@@ -13,31 +13,18 @@
 #include <random>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace {
 
 using namespace layshaft;
+using layshaft_test::chain_example;
 using layshaft_test::expect_range;
 using layshaft_test::number;
+using layshaft_test::printed_first;
 using layshaft_test::read_csv;
-using layshaft_test::Row;
 
 constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
-
-/// The row of chain_worked_examples.csv.
-const Row& example(std::string_view id) {
-  static const std::vector<Row> rows = read_csv("chain_worked_examples.csv");
-  const auto row = std::find_if(rows.begin(), rows.end(), [&](const Row& r) { return r.at("id") == id; });
-  if (row == rows.end()) throw std::runtime_error("no example " + std::string(id));
-  return *row;
-}
-/// What the book printed, before an arrow where there is one.
-double printed(std::string_view id) {
-  const std::string& cell = example(id).at("printed");
-  return number(cell.substr(0, cell.find(' ')));
-}
 
 // ---- the handbook's formulas, against the books ----
 
@@ -61,11 +48,11 @@ TEST(LinksApproximate, AgreesWithBhandari) {
        }) {
     SCOPED_TRACE(std::string(c.links_id));
     const double links = links_approximate(c.pitch, c.front, c.rear, c.centre);
-    EXPECT_NEAR(links, printed(c.links_id), 0.5e-6);
-    EXPECT_NE(example(c.links_id).at("printed").find("-> " + std::to_string(c.rounded)), std::string::npos);
+    EXPECT_NEAR(links, printed_first(c.links_id), 0.5e-6);
+    EXPECT_NE(chain_example(c.links_id).at("printed").find("-> " + std::to_string(c.rounded)), std::string::npos);
     EXPECT_EQ(round_links(links, LinkRounding::nearest_even), Links(c.rounded));
     EXPECT_NEAR(c.sag * centre_approximate(c.pitch, c.front, c.rear, double(c.rounded)) / units::mm,
-                printed(c.centre_id), 0.5e-6);
+                printed_first(c.centre_id), 0.5e-6);
   }
 }
 
@@ -73,16 +60,16 @@ TEST(LinksApproximate, AgreesWithBhandari) {
 // the book does not round to whole links.
 TEST(LinksApproximate, AgreesWithJindal) {
   const double links = links_approximate(9.52_mm, 17_teeth, 51_teeth, 300.0_mm);
-  EXPECT_NEAR(centre_approximate(9.52_mm, 17_teeth, 51_teeth, links) / units::mm, printed("J30-1"), 0.005);
-  EXPECT_NEAR(links_approximate(9.52_mm, 21_teeth, 42_teeth, 50.0 * 9.52_mm) * 9.52, printed("J30-3e"), 0.005);
-  EXPECT_NEAR(links_approximate(15.88_mm, 17_teeth, 34_teeth, 40.0 * 15.88_mm) * 15.88, printed("J30-5"), 0.005);
+  EXPECT_NEAR(centre_approximate(9.52_mm, 17_teeth, 51_teeth, links) / units::mm, printed_first("J30-1"), 0.005);
+  EXPECT_NEAR(links_approximate(9.52_mm, 21_teeth, 42_teeth, 50.0 * 9.52_mm) * 9.52, printed_first("J30-3e"), 0.005);
+  EXPECT_NEAR(links_approximate(15.88_mm, 17_teeth, 34_teeth, 40.0 * 15.88_mm) * 15.88, printed_first("J30-5"), 0.005);
 }
 
 // Source: Wentzell, Machine Design, Ex. 14-4, p. 321 (chain_worked_examples.csv): 29.09 in, "use 29 or 30" inches of
 // half-inch pitch, which are two ways to round.
 TEST(LinksApproximate, AgreesWithWentzell) {
   const double links = links_approximate(0.5_inch, 12_teeth, 24_teeth, 10.0_inch);
-  EXPECT_NEAR(links * 0.5, printed("W14-4c"), 0.005);
+  EXPECT_NEAR(links * 0.5, printed_first("W14-4c"), 0.005);
   EXPECT_EQ(round_links(links, LinkRounding::nearest_even), Links(2 * 29));
   EXPECT_EQ(round_links(links, LinkRounding::up_to_even), Links(2 * 30));
 }
@@ -92,14 +79,14 @@ TEST(LinksApproximate, AgreesWithWentzell) {
 // length is 3.0402 m. The book carries the unrounded pitch on, and puts the pitch circles' radii into the small term.
 TEST(LinksApproximate, AgreesWithKhurmiAndGupta) {
   const Length pitch = 600.0_mm * std::sin(pi / 40.0);
-  EXPECT_NEAR(pitch / units::mm, printed("K11.23b"), 0.05);
+  EXPECT_NEAR(pitch / units::mm, printed_first("K11.23b"), 0.05);
   const double pitches = 800.0_mm / pitch;
   const double small_term = (pitch_diameter(pitch, 40_teeth) - pitch_diameter(pitch, 20_teeth)) / (2.0 * pitch);
-  EXPECT_NEAR((2.0 * pitches + 30.0 + small_term * small_term / pitches) * (pitch / units::m), printed("K11.23c"),
+  EXPECT_NEAR((2.0 * pitches + 30.0 + small_term * small_term / pitches) * (pitch / units::m), printed_first("K11.23c"),
               0.5e-4);
   // At only 17 pitches of centre distance the book's series, cut short, is 0.2 mm from the exact loop: less than its
   // own rounding of the pitch makes.
-  EXPECT_NEAR(chain_links(pitch, 20_teeth, 40_teeth, 800.0_mm) * (pitch / units::m), printed("K11.23c"), 2.5e-4);
+  EXPECT_NEAR(chain_links(pitch, 20_teeth, 40_teeth, 800.0_mm) * (pitch / units::m), printed_first("K11.23c"), 2.5e-4);
 }
 
 // ---- the exact loop, against other geometry ----
@@ -443,6 +430,11 @@ TEST(LoopFormulas, KnowTheirRange) {
     EXPECT_FALSE(formula::run_angle::in_range(none, 160_mm, 640_mm));
     EXPECT_FALSE(formula::run_angle::in_range(57_mm, none, 640_mm));
   }
+}
+
+TEST(SmallestCentre, IsTheMeanOfTheTipDiameters) {
+  EXPECT_NEAR(smallest_centre(60_mm, 200_mm) / units::mm, 130.0, 1e-12);
+  expect_range<formula::smallest_centre>("++", 60_mm, 200_mm);
 }
 
 }  // namespace

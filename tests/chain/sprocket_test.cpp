@@ -123,4 +123,9 @@ TEST(SprocketFormulas, AskForDiametersAboveZero) {
   expect_range<formula::tip_diameter_greatest>("+++", 57_mm, 12.7_mm, 8.51_mm);
 }
 
+TEST(SprocketFormulas, TakeTheTipDiameterInTheMiddleOfWhatIsAllowed) {
+  EXPECT_NEAR(tip_diameter(108_mm, 116_mm) / units::mm, 112.0, 1e-12);
+  expect_range<formula::tip_diameter>("ff", 108_mm, 116_mm);
+}
+
 }  // namespace

@@ -26,4 +26,19 @@ TEST(Amount, IsInSiUnits) {
   EXPECT_NE(Amount(14_teeth), Amount(14_links));
 }
 
+TEST(Amount, KnowsEveryKindOfQuantity) {
+  static_assert(Amount(Area()).dimension == Dimension::area && Amount(Duration()).dimension == Dimension::duration);
+  static_assert(Amount(Acceleration()).dimension == Dimension::acceleration);
+  static_assert(Amount(500_N).dimension == Dimension::force && Amount(Power()).dimension == Dimension::power);
+  static_assert(Amount(Pressure()).dimension == Dimension::pressure &&
+                Amount(Density()).dimension == Dimension::density);
+  static_assert(Amount(LinearDensity()).dimension == Dimension::linear_density);
+  static_assert(Amount(5_deg).dimension == Dimension::angle);
+  static_assert(Amount(MomentOfInertia()).dimension == Dimension::moment_of_inertia);
+  static_assert(Amount(Temperature()).dimension == Dimension::temperature);
+  // Torque has energy's units but for the angle, and is another kind.
+  static_assert(Amount(Torque()).dimension == Dimension::torque && Amount(Energy()).dimension == Dimension::energy);
+  EXPECT_NE(Amount(Torque()), Amount(Energy()));
+}
+
 }  // namespace

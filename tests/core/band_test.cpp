@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 namespace {
 using namespace layshaft;
 
@@ -46,6 +48,17 @@ TEST(WellFormed, RefusesDisorderAndWhatIsNotFinite) {
   EXPECT_FALSE(well_formed(Band<double>{nan, 1.0, 2.0}));
   EXPECT_FALSE(well_formed(Band<double>{-infinity, 1.0, 2.0}));
   EXPECT_FALSE(well_formed(Band<double>{0.0, 1.0, infinity}));
+}
+
+TEST(OverRuns, TakesInEveryRunAndTheFirstAsNominal) {
+  const std::array runs{2.0, 5.0, 1.0, 4.0};
+  EXPECT_EQ(over_runs(runs, [](double x) { return 8.0 / x; }), (Band<double>{1.6, 4.0, 8.0}));
+  EXPECT_EQ(over_runs(std::array{2.0}, [](double x) { return x; }), Band<double>::exactly(2.0));
+  static_assert(one_cause.front() == Corner::nominal && one_cause.size() == 3);
+  // One cause at its corners is the band over that cause.
+  const Band<double> cause{1.0, 2.0, 4.0};
+  const auto calculation = [](double x) { return 8.0 / x; };
+  EXPECT_EQ(over_runs(one_cause, [&](Corner at) { return calculation(cause.at(at)); }), over(cause, calculation));
 }
 
 }  // namespace

@@ -45,4 +45,17 @@ TEST(Count, BecomesANumberInAFormula) {
   EXPECT_EQ(half_turn / 10_teeth, half_turn / 10.0);
 }
 
+TEST(Count, TakesNumbersOnEitherSide) {
+  static_assert(14_teeth + 0.5 == 14.5 && 0.5 + 14_teeth == 14.5);
+  static_assert(110_links * 1.5 == 165.0 && 110_links / 2.0 == 55.0);
+  static_assert(110_links - 0.5 == 109.5 && 0.5 - 110_links == -109.5);
+}
+
+TEST(CommonFactor, IsTheGreatestWholeNumberThatDividesBoth) {
+  static_assert(common_factor(15_teeth, 96_links) == 3.0);
+  static_assert(common_factor(14_teeth, 96_links) == 2.0);
+  static_assert(common_factor(13_teeth, 96_links) == 1.0);
+  static_assert(common_factor(48_teeth, 96_links) == 48.0 && common_factor(96_links, 48_teeth) == 48.0);
+}
+
 }  // namespace

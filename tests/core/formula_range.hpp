@@ -34,7 +34,7 @@ template <class Unit>
 template <class Formula, std::size_t Which, class... Parameters>
 void expect_edges(char asked, const std::tuple<Parameters...>& good) {
   using T = std::tuple_element_t<Which, std::tuple<Parameters...>>;
-  if constexpr (std::is_class_v<T> && std::is_constructible_v<T, layshaft::Teeth>) {
+  if constexpr (std::is_same_v<T, layshaft::Teeth> || std::is_same_v<T, layshaft::Links>) {
     EXPECT_EQ(asked, '#') << Formula::about.name << ", parameter " << Which;
   } else {
     const auto holds = [&](double value) {

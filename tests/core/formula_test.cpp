@@ -69,8 +69,8 @@ void expect_numbers(Result (*)(Parameters...)) {
   std::uniform_real_distribution<double> exponent(-6.0, 6.0);
   std::uniform_int_distribution<int> count(Teeth::least, Teeth::greatest), twentieth(0, 19);
   const auto any = [&]<class T>(std::type_identity<T>) {
-    if constexpr (std::is_same_v<T, Teeth>) {
-      return Teeth(count(random));
+    if constexpr (std::is_same_v<T, Teeth> || std::is_same_v<T, Links>) {
+      return T(count(random));
     } else {
       const int kind = twentieth(random);
       const double size = std::pow(10.0, exponent(random));

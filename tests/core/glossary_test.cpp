@@ -36,8 +36,8 @@ void add_units(std::set<std::string_view>& known) {
   for (const UnitName& unit : QuantityNames<Quantity>::units) known.insert(unit.name);
 }
 
-TEST(Glossary, ShowsValuesInUnitsThatTextIsReadIn) {
-  std::set<std::string_view> known{""};
+TEST(Glossary, ShowsValuesInUnitsThatTextIsReadInOrInPerCent) {
+  std::set<std::string_view> known{"", "%"};
   add_units<Length>(known);
   add_units<Speed>(known);
   add_units<AngularSpeed>(known);

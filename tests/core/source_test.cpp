@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <iterator>
+
 namespace {
 using namespace layshaft;
 
@@ -16,6 +19,15 @@ TEST(Source, SaysHowSureItIs) {
   static_assert(Source{"a book"}.certainty == Certainty::published);
   EXPECT_EQ(sources::un_r39, (Source{"UN Regulation No. 39, paragraph 5.3", Certainty::published}));
   EXPECT_NE(sources::definition, (Source{"definition", Certainty::published}));
+}
+
+TEST(Weaker, IsTheLessSureOfTwo) {
+  // From what is stated to what is from memory, each weaker than the one before.
+  constexpr Certainty by_doubt[] = {Certainty::stated,    Certainty::published,       Certainty::derived,
+                                    Certainty::secondary, Certainty::common_practice, Certainty::from_memory};
+  for (std::size_t a = 0; a < std::size(by_doubt); ++a)
+    for (std::size_t b = 0; b < std::size(by_doubt); ++b)
+      EXPECT_EQ(weaker(by_doubt[a], by_doubt[b]), by_doubt[std::max(a, b)]);
 }
 
 }  // namespace

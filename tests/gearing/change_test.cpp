@@ -48,4 +48,12 @@ TEST(Changes, KnowTheirRange) {
   expect_range<formula::engine_speed_change>(".", 0.1);
 }
 
+TEST(ThrustChange, WithLossCountsTheEfficiencyAsAFactor) {
+  EXPECT_NEAR(thrust_change_with_loss(3.0, 2_m, 3.0, 2_m, 0.92, 0.97), 0.97 / 0.92 - 1.0, 1e-15);
+  EXPECT_NEAR(thrust_change_with_loss(40.0, 2_m, 45.0, 2.12_m, 0.95, 0.95), thrust_change(40.0, 2_m, 45.0, 2.12_m),
+              1e-15);
+  EXPECT_EQ(thrust_change_with_loss(3.1, 2.017_m, 3.1, 2.017_m, 0.9, 0.9), 0.0);
+  expect_range<formula::thrust_change_with_loss>("++++++", 3.0, 2_m, 3.1, 2.1_m, 0.95, 0.97);
+}
+
 }  // namespace

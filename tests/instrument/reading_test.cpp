@@ -42,4 +42,10 @@ TEST(Readings, KnowTheirRange) {
   expect_range<formula::indicated_speed>("f+", 90_kmh, 0.95);
 }
 
+TEST(OdometerDrift, IsTheRatioLessOne) {
+  EXPECT_EQ(odometer_drift(1.0), 0.0);
+  EXPECT_NEAR(odometer_drift(0.94), -0.06, 1e-15);
+  expect_range<formula::odometer_drift>("+", 0.95);
+}
+
 }  // namespace

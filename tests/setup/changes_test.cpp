@@ -117,4 +117,46 @@ TEST(IndicatedRatio, TakesAFrontTyreThatIsNotStatedForUnchanged) {
   EXPECT_EQ(indicated_ratio(SpeedometerSensor::front_wheel, unstated, taller), Band<double>::exactly(1.0));
 }
 
+TEST(Changes, CountTheDrivesEfficiencyWhereBothStateIt) {
+  const layshaft::Setup unstated = layshaft_test::trail_bike().stock();
+  const auto stated = [&](const Band<double>& efficiency) {
+    return with(unstated, [&](SetupParts& parts) { parts.drive_efficiency = efficiency; });
+  };
+  const layshaft::Setup old = stated({0.90, 0.92, 0.94}), fresh = stated({0.96, 0.97, 0.98});
+  EXPECT_EQ(thrust_change(unstated, fresh), Band<double>::exactly(0.0));
+  EXPECT_EQ(thrust_change(old, unstated), Band<double>::exactly(0.0));
+  EXPECT_EQ(thrust_change(old, old), Band<double>::exactly(0.0));
+  const Band<double> thrust = thrust_change(old, fresh);
+  EXPECT_NEAR(thrust.low, 0.96 / 0.94 - 1.0, 1e-15);
+  EXPECT_NEAR(thrust.nominal, 0.97 / 0.92 - 1.0, 1e-15);
+  EXPECT_NEAR(thrust.high, 0.98 / 0.90 - 1.0, 1e-15);
+  EXPECT_EQ(speed_change(old, fresh), Band<double>::exactly(0.0));
+  EXPECT_EQ(engine_speed_change(old, fresh), Band<double>::exactly(0.0));
+}
+
+TEST(Changes, OfAWornTyreAreThoseOfASmallerOne) {
+  const layshaft::Setup fresh = layshaft_test::trail_bike().stock();
+  const layshaft::Setup worn = with(fresh, [](SetupParts& parts) { parts.tread_worn = 6_mm; });
+  const double diameter = 0.677, less = 0.012;  // 110/100-18: 457 + 2 · 110 mm
+  EXPECT_NEAR(thrust_change(fresh, worn).nominal, diameter / (diameter - less) - 1.0, 1e-15);
+  EXPECT_NEAR(speed_change(fresh, worn).nominal, -less / diameter, 1e-15);
+  EXPECT_EQ(thrust_change(worn, worn), Band<double>::exactly(0.0));
+  EXPECT_GT(indicated_ratio(SpeedometerSensor::layshaft, fresh, worn).low, 1.0);  // it reads fast
+}
+
+TEST(ThrustCorners, AreEveryCornerOfTheCausesThatCount) {
+  const layshaft::Setup one = of(12_teeth, 47_teeth, "110/100-18"_tyre);
+  const layshaft::Setup other = of(12_teeth, 47_teeth, "120/80R18"_tyre);  // of another size, and built another way
+  const auto stated = [](const layshaft::Setup& setup, double efficiency) {
+    return with(setup, [&](SetupParts& parts) { parts.drive_efficiency = Band<double>::exactly(efficiency); });
+  };
+  EXPECT_EQ(thrust_corners(one, one).size(), 1u + 2u * 2u);
+  EXPECT_EQ(thrust_corners(one, other).size(), 1u + 16u);
+  EXPECT_EQ(thrust_corners(one, stated(other, 0.9)).size(), 1u + 16u);
+  EXPECT_EQ(thrust_corners(stated(one, 0.9), stated(one, 0.9)).size(), 1u + 4u * 2u);
+  EXPECT_EQ(thrust_corners(stated(one, 0.9), stated(other, 0.95)).size(), 1u + 16u * 4u);
+  EXPECT_FALSE(thrust_corners(stated(one, 0.9), stated(other, 0.95)).overfull());
+  EXPECT_FALSE(wheel_corners(Rollout(one), Rollout(other)).overfull());
+}
+
 }  // namespace

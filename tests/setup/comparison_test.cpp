@@ -30,7 +30,9 @@ TEST(Compare, FindsNoChangeInTheSameSetup) {
     EXPECT_EQ(comparison.wear.chain_tension_change, Band<double>::exactly(0.0));
     EXPECT_EQ(comparison.wear.front_contacts_change, Band<double>::exactly(0.0));
     EXPECT_EQ(comparison.wear.rear_contacts_change, Band<double>::exactly(0.0));
-    for (const Contribution& one : comparison.thrust_contributions) EXPECT_EQ(one.points, Band<double>::exactly(0.0));
+    for (const Change change : {Change::thrust, Change::speed, Change::engine_speed})
+      for (const Contribution& one : comparison.contributions(change))
+        EXPECT_EQ(one.points, Band<double>::exactly(0.0)) << to_string(change) << ", " << to_string(one.cause);
   }
 }
 
@@ -50,7 +52,8 @@ TEST(Compare, CancelsTheSameTyreOnBothSidesToZeroWidth) {
               comparison.indicated_ratio, comparison.wear.chain_tension_change, comparison.wear.front_contacts_change,
               comparison.wear.rear_contacts_change})
           EXPECT_EQ(band.width(), 0.0) << machine.name() << " " << front << " " << rear;
-        for (const Contribution& one : comparison.thrust_contributions) EXPECT_EQ(one.points.width(), 0.0);
+        for (const Change change : {Change::thrust, Change::speed, Change::engine_speed})
+          for (const Contribution& one : comparison.contributions(change)) EXPECT_EQ(one.points.width(), 0.0);
         EXPECT_EQ(comparison.wear.front_contacts_change, comparison.thrust_change);  // a turn is a turn
         EXPECT_EQ(comparison.wear.rear_contacts_change, Band<double>::exactly(0.0));
       }
@@ -98,7 +101,9 @@ TEST(Compare, SharesTheChangeOfThrustOutToTheLastPoint) {
       if (parts.circumference) parts.circumference = Band<Length>{1520_mm, 1535_mm, 1540_mm};
     });
     const Comparison comparison = compare(machine, machine.stock(), trial);
-    const auto& [tyre, front, rear] = comparison.thrust_contributions;
+    const Contributions causes = comparison.contributions(Change::thrust);
+    ASSERT_EQ(causes.size(), 3u);
+    const Contribution tyre = causes[0], front = causes[1], rear = causes[2];
     EXPECT_EQ(tyre.cause, ContributionCause::tyre);
     EXPECT_EQ(front.cause, ContributionCause::front_sprocket);
     EXPECT_EQ(rear.cause, ContributionCause::rear_sprocket);

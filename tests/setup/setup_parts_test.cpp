@@ -62,4 +62,63 @@ TEST(Setup, TakesACircumferenceFrom200MillimetresTo5Metres) {
                "circumference is 1600 mm, 1500 mm, 1400 mm; expected low, nominal and high in rising order");
 }
 
+Result<Setup> of_worn(Length tread_worn) {
+  return Setup::make({.front = 12_teeth, .rear = 47_teeth, .tyre = "110/100-18"_tyre, .tread_worn = tread_worn});
+}
+
+TEST(Setup, TakesNoMoreTreadWornThanHalfTheSection) {
+  // The smallest tyre of the marking stands 0.97 · 110 mm high on its rim.
+  const Length most = 0.25 * ("110/100-18"_tyre.overall_diameter().low - "110/100-18"_tyre.rim_diameter());
+  EXPECT_NEAR(most / units::mm, 0.97 * 55.0, 1e-12);
+  for (const Length& good : {Length(), 0.1_mm, 8_mm, most}) {
+    ASSERT_TRUE(of_worn(good)) << to_text(good);
+    EXPECT_EQ(of_worn(good)->tread_worn(), good);
+  }
+  for (const double bad :
+       {-0.001, -std::numeric_limits<double>::denorm_min(), most.value() * 1.0000001, 1.0, nan, infinity, -infinity}) {
+    const auto setup = of_worn(Length::from_value(bad));
+    ASSERT_FALSE(setup) << bad;
+    EXPECT_EQ(setup.error().kind(), ErrorKind::range);
+    EXPECT_TRUE(std::string(setup.error().what()).starts_with("tread_worn is ")) << setup.error().what();
+  }
+}
+
+TEST(Setup, TakesNoTreadWornBesideAMeasuredCircumference) {
+  const SetupParts measured{.front = 12_teeth, .rear = 47_teeth, .circumference = Band<Length>::exactly(2_m)};
+  EXPECT_TRUE(Setup::make(measured));
+  for (const double worn : {0.003, -0.003, nan, infinity}) {
+    SetupParts parts = measured;
+    parts.tread_worn = Length::from_value(worn);
+    const auto setup = Setup::make(parts);
+    ASSERT_FALSE(setup) << worn;
+    EXPECT_EQ(setup.error().kind(), ErrorKind::value);
+    EXPECT_STREQ(setup.error().what(),
+                 "a measured circumference has the tread's wear in it already: state no tread_worn beside it");
+    parts.tyre = "110/100-18"_tyre;  // the measurement overrides the marking
+    EXPECT_FALSE(Setup::make(parts)) << worn;
+  }
+}
+
+TEST(Setup, TakesADriveEfficiencyFromOneHalfToOne) {
+  const auto of_efficiency = [](const Band<double>& efficiency) {
+    return Setup::make(
+        {.front = 12_teeth, .rear = 47_teeth, .tyre = "110/100-18"_tyre, .drive_efficiency = efficiency});
+  };
+  EXPECT_FALSE(of_worn(8_mm)->drive_efficiency());
+  for (const Band<double>& good :
+       {Band<double>{0.5, 0.9, 1.0}, Band<double>::exactly(0.5), Band<double>::exactly(1.0)}) {
+    ASSERT_TRUE(of_efficiency(good));
+    EXPECT_EQ(of_efficiency(good)->drive_efficiency(), good);
+  }
+  for (const double bad : {0.0, 0.4999, 1.0001, -0.9, 95.0, nan, infinity, -infinity})
+    for (const Band<double>& band : {Band<double>::exactly(bad), Band<double>{bad, 0.9, 0.95},
+                                     Band<double>{0.9, bad, 0.95}, Band<double>{0.9, 0.95, bad}}) {
+      const auto setup = of_efficiency(band);
+      ASSERT_FALSE(setup) << bad;
+      EXPECT_EQ(setup.error().expected(), "0.5 to 1");
+      EXPECT_TRUE(std::string(setup.error().what()).starts_with("drive_efficiency is ")) << setup.error().what();
+    }
+  EXPECT_FALSE(of_efficiency({0.97, 0.95, 0.98}));
+}
+
 }  // namespace

@@ -60,4 +60,13 @@ TEST(TyreDimensions, AskForLengthsAboveZero) {
   EXPECT_FALSE(formula::section_height_of_diameter::in_range(655_mm, 0_mm));
 }
 
+TEST(WornDiameter, LosesTheTreadAllRound) {
+  EXPECT_NEAR(worn_diameter(655_mm, 5_mm) / units::mm, 645.0, 1e-12);
+  EXPECT_EQ(worn_diameter(655_mm, 0_mm), 655_mm);
+  expect_range<formula::worn_diameter>("..", 655_mm, 5_mm);
+  EXPECT_TRUE(formula::worn_diameter::in_range(655_mm, 0_mm));
+  EXPECT_FALSE(formula::worn_diameter::in_range(655_mm, -1_mm));
+  EXPECT_FALSE(formula::worn_diameter::in_range(655_mm, 327.5_mm));  // nothing would be left
+}
+
 }  // namespace

@@ -2,11 +2,13 @@
 #include <layshaft/wear/hunting.hpp>
 
 #include <gtest/gtest.h>
+#include <core/formula_range.hpp>
 
 #include <set>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::expect_range;
 
 // Source: a club's published example of sprocket and chain periods: 96 links on 15 teeth meet the same pair after 5
 // passes of the chain, on 14 after 7.
@@ -42,6 +44,17 @@ TEST(Hunting, AgreesWithCountingOut) {
         ASSERT_EQ(found.link_kinds, static_cast<int>(kinds.size()));
       }
     }
+}
+
+TEST(HuntingFormulas, AreThoseOfTheHunting) {
+  for (int teeth = Teeth::least; teeth <= 60; ++teeth)
+    for (int links = 60; links <= 130; ++links) {
+      const Hunting found = hunting(Teeth(teeth), Links(links));
+      ASSERT_EQ(passes(Teeth(teeth), Links(links)), found.passes);
+      ASSERT_EQ(distinct_links(Teeth(teeth), Links(links)), found.distinct_links);
+    }
+  expect_range<formula::passes>("##", 14_teeth, 96_links);
+  expect_range<formula::distinct_links>("##", 14_teeth, 96_links);
 }
 
 }  // namespace

@@ -10,7 +10,7 @@
 namespace layshaft {
 
 /// Where in its range a cause stands: at its low end, its nominal value or its high end.
-enum class Corner { low, nominal, high };
+enum class Corner : unsigned char { low, nominal, high };
 
 /// The three places a cause is tried at, in order.
 inline constexpr Corner corners[] = {Corner::low, Corner::nominal, Corner::high};
@@ -58,7 +58,7 @@ template <class Quantity>
 
 /// The results of a calculation run at each of a list of corners, of which the first is nominal.
 template <class Runs, class Calculation>
-[[nodiscard]] constexpr auto over_runs(const Runs& runs, Calculation calculation) {
+[[nodiscard]] constexpr auto over_runs(const Runs& runs, const Calculation& calculation) {
   auto run = runs.begin();
   auto band = Band<decltype(calculation(*run))>::exactly(calculation(*run));
   for (++run; run != runs.end(); ++run) band.include(calculation(*run));

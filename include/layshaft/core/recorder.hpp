@@ -50,7 +50,7 @@ class Recorder {
     }
     template <class Formula, class... Quantities>
     [[nodiscard]] auto step(ValueName name, Formula, const Value<Quantities>&... values) const {
-      return put(StepKind::computed, name, detail::apart(Formula::of(values.value...)), Formula::about.source, {},
+      return put(StepKind::computed, name, detail::result_of<Formula>(values.value...), Formula::about.source, {},
                  run_of(&Formula::about, values...));
     }
     template <class Quantity, class Target, class LeftSide>
@@ -68,6 +68,12 @@ class Recorder {
       StepRun run = run_of(nullptr, values...);
       for (const auto& other : others()) run.others.push_back(detail::amount_of(other));
       return put(StepKind::chosen, name, value, sources::definition, rule, std::move(run));
+    }
+    template <class Quantity, class Calculation>
+    [[nodiscard]] Value<Quantity> known([[maybe_unused]] Quantity value, const Calculation& calculation) const {
+      const Value<Quantity> again = calculation();
+      assert(again.value == value);
+      return again;
     }
     template <class Quantity>
     [[nodiscard]] static Quantity plain(const Value<Quantity>& value) noexcept {

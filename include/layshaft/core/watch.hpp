@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/counts.hpp>
 #include <layshaft/core/formula.hpp>
 #include <layshaft/core/units.hpp>
 
@@ -42,17 +43,23 @@ struct ValueName {
 
 namespace detail {
 
-/// The value, kept apart from what is computed around it. Where the processor multiplies and adds in one rounding, a
-/// compiler may fuse the end of one formula with the beginning of the next, and does so or not as the neighbourhood
-/// suits it; a watched calculation, with other neighbours, would then differ in the last bit. This tells it that the
-/// value could have become any other. It costs no instruction, and is nothing at all where there is nothing to fuse.
-[[nodiscard]] constexpr double apart(double value) noexcept {
+// Where the processor multiplies and adds in one rounding, a compiler may fuse a product with a sum, and does so or not
+// as the neighbourhood suits it: the end of one formula with the beginning of the next, or not even within one formula,
+// where a product serves two of them. A watched calculation has other neighbours, and would then differ in the last
+// bit. So each formula's values and its result are kept apart from what stands around them, by telling the compiler
+// that they could have become any other. That costs no instruction, and is nothing at all where nothing is fused.
 #if defined(__GNUC__) && (defined(__FMA__) || defined(__FMA4__))
-  if (!std::is_constant_evaluated()) asm("" : "+x"(value));
+#define LAYSHAFT_NUMBER_PLACE "x"
 #elif defined(__GNUC__) && defined(__aarch64__)
-  if (!std::is_constant_evaluated()) asm("" : "+w"(value));
+#define LAYSHAFT_NUMBER_PLACE "w"
 #elif defined(__GNUC__) && defined(__FP_FAST_FMA)
-  if (!std::is_constant_evaluated()) asm("" : "+m"(value));
+#define LAYSHAFT_NUMBER_PLACE "m"
+#endif
+
+/// The value, kept apart from what is computed around it.
+[[nodiscard]] constexpr double apart(double value) noexcept {
+#ifdef LAYSHAFT_NUMBER_PLACE
+  if (!std::is_constant_evaluated()) asm("" : "+" LAYSHAFT_NUMBER_PLACE(value));
 #endif
   return value;
 }
@@ -62,11 +69,55 @@ template <class Unit>
 }
 /// Whole counts are rounded to nothing.
 template <class Kind>
-[[nodiscard]] constexpr Kind apart(Kind count) noexcept {
+[[nodiscard]] constexpr Count<Kind> apart(Count<Kind> count) noexcept {
   return count;
 }
 
+#ifdef LAYSHAFT_NUMBER_PLACE
+// Counts stand aside: no product of counts alone is ever summed.
+/// Lets `all` depend on one more value.
+inline void tie(double& all, double value) noexcept {
+  asm("" : "+" LAYSHAFT_NUMBER_PLACE(all) : LAYSHAFT_NUMBER_PLACE(value));
+}
+template <class Unit>
+void tie(double& all, boost::units::quantity<Unit> value) noexcept {
+  tie(all, value.value());
+}
+template <class Kind>
+void tie(double&, Count<Kind>) noexcept {}
+/// The value, as if it depended on all others.
+[[nodiscard]] inline double tied(double value, double all) noexcept {
+  asm("" : "+" LAYSHAFT_NUMBER_PLACE(value) : LAYSHAFT_NUMBER_PLACE(all));
+  return value;
+}
+template <class Unit>
+[[nodiscard]] boost::units::quantity<Unit> tied(boost::units::quantity<Unit> value, double all) noexcept {
+  return boost::units::quantity<Unit>::from_value(tied(value.value(), all));
+}
+template <class Kind>
+[[nodiscard]] Count<Kind> tied(Count<Kind> count, double) noexcept {
+  return count;
+}
+#endif
+
+/// The result of a formula, rounded as if it stood alone. Its values are tied to each other, so that what it has in
+/// common with a formula of other values is not worked out once for both.
+template <class Formula, class... Values>
+[[nodiscard]] constexpr auto result_of(const Values&... values) {
+#ifdef LAYSHAFT_NUMBER_PLACE
+  if (!std::is_constant_evaluated()) {
+    double all;
+    asm("" : "=" LAYSHAFT_NUMBER_PLACE(all));  // whatever stands there
+    (tie(all, values), ...);
+    return apart(Formula::of(tied(values, all)...));
+  }
+#endif
+  return apart(Formula::of(values...));
+}
+
 }  // namespace detail
+
+#undef LAYSHAFT_NUMBER_PLACE
 
 /// Nobody watches: a value is itself, a step is its formula.
 struct Unwatched {
@@ -88,12 +139,12 @@ struct Unwatched {
   template <class Formula, class... Values>
   requires requires { Formula::about; }
   [[nodiscard]] constexpr auto step(Formula, const Values&... values) const {
-    return detail::apart(Formula::of(values...));
+    return detail::result_of<Formula>(values...);
   }
   /// The result of a formula, under another name: the front sprocket's pitch diameter.
   template <class Formula, class... Values>
   [[nodiscard]] constexpr auto step(ValueName, Formula, const Values&... values) const {
-    return detail::apart(Formula::of(values...));
+    return detail::result_of<Formula>(values...);
   }
   /// A value found by a solver: that at which `left_side(value)`, a calculation for the same watch, comes to the
   /// target.
@@ -106,6 +157,11 @@ struct Unwatched {
   [[nodiscard]] constexpr Value chosen(ValueName, Value value, std::string_view /*rule*/, Others,
                                        const Values&...) const noexcept {
     return value;
+  }
+  /// A value that is kept already, and the calculation for the same watch that gives it again.
+  template <class Value, class Calculation>
+  [[nodiscard]] constexpr Value known(Value value, const Calculation&) const noexcept {
+    return detail::apart(value);
   }
   /// The plain value, for a solver that takes one.
   template <class Value>

@@ -44,10 +44,12 @@ namespace detail {
 /// A ratio for whoever watches: of its pair of gears, or as stated.
 template <class Watch>
 [[nodiscard]] constexpr auto ratio_of(Watch watch, ValueName name, const GearRatio& ratio) {
-  if (!ratio.pair()) return watch.given(name, ratio.ratio());
-  const auto driving = watch.given({"driving", name.index}, ratio.pair()->driving);
-  const auto driven = watch.given({"driven", name.index}, ratio.pair()->driven);
-  return watch.step(name, formula::gear_ratio{}, driving, driven);
+  return watch.known(ratio.ratio(), [&] {
+    if (!ratio.pair()) return watch.given(name, ratio.ratio());
+    const auto driving = watch.given({"driving", name.index}, ratio.pair()->driving);
+    const auto driven = watch.given({"driven", name.index}, ratio.pair()->driven);
+    return watch.step(name, formula::gear_ratio{}, driving, driven);
+  });
 }
 }  // namespace detail
 

@@ -3,6 +3,7 @@
 
 #include <layshaft/core/band.hpp>
 #include <layshaft/core/formula.hpp>
+#include <layshaft/core/watch.hpp>
 #include <layshaft/instrument/reading.hpp>
 
 #include <optional>

@@ -41,9 +41,11 @@ LAYSHAFT_FORMULA(constexpr, double, odometer_drift, (double indicated_ratio), po
                  sources::definition, indicated_ratio - 1.0)
 
 /// What the stock instrument shows at a true speed; its error is a fraction of that speed, 0.04 for 4 % fast.
+// clang-format off
 LAYSHAFT_FORMULA(constexpr, Speed, stock_reading, (Speed true_speed, double reading_error),
                  is_finite(true_speed) && is_finite(reading_error), sources::definition,
-                 true_speed*(1.0 + reading_error))
+                 true_speed * (1.0 + reading_error))
+// clang-format on
 
 /// What it shows at the same true speed once parts are changed.
 // clang-format off

@@ -107,16 +107,18 @@ inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setu
 }
 
 inline void road_cautions(Cautions& cautions, const Setup& stock, const Setup& base, const Setup& trial) {
-  const double rear = Rollout(trial).circumference().nominal / Rollout(stock).circumference().nominal;
+  const double rear =
+      Rollout(trial).at(Corner::nominal, Corner::nominal) / Rollout(stock).at(Corner::nominal, Corner::nominal);
   double front = 1.0;
   if (trial.front_tyre() && stock.front_tyre())
-    front = Rollout(*trial.front_tyre()).circumference().nominal / Rollout(*stock.front_tyre()).circumference().nominal;
+    front = Rollout(*trial.front_tyre()).at(Corner::nominal, Corner::nominal) /
+            Rollout(*stock.front_tyre()).at(Corner::nominal, Corner::nominal);
   const double apart = rear / front - 1.0;
   if (apart < -change_tolerance || apart > change_tolerance)
     cautions.push_back({CautionCode::wheel_speed_ratio_changed, {Amount::fraction(apart)}});
-  const double revs = engine_speed_change(base, trial).nominal;
+  const double revs = engine_speed_change(Unwatched(), base, trial, WheelCorners());
   if (revs > change_tolerance) cautions.push_back({CautionCode::over_rev_on_downshift, {Amount::fraction(revs)}});
-  const double thrust = thrust_change(base, trial).nominal;
+  const double thrust = thrust_change(Unwatched(), base, trial, ThrustCorners());
   if (thrust > change_tolerance)
     cautions.push_back({CautionCode::front_wheel_lifts_sooner, {Amount::fraction(thrust)}});
 }

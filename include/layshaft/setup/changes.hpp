@@ -21,22 +21,48 @@ struct ThrustCorners : WheelCorners {
   return base.drive_efficiency() && trial.drive_efficiency();
 }
 
-/// The runs of a change of thrust. Equal efficiencies stand at the same corner on both sides.
-[[nodiscard]] constexpr FixedList<ThrustCorners, 65> thrust_corners(const Setup& base, const Setup& trial) noexcept {
+namespace detail {
+/// How a change of the drive's efficiency counts: not at all, each side's own, or one on both sides.
+enum class LossCause { none, own, shared };
+
+/// The runs of a change over the corners of the wheels and of the drives' efficiency.
+[[nodiscard]] consteval FixedList<ThrustCorners, 65> corners_of_thrust(const FixedList<WheelCorners, 17>& wheels,
+                                                                       LossCause loss) {
   FixedList<ThrustCorners, 65> runs;
-  const bool loss = loss_counts(base, trial);
-  const bool one_loss = loss && *base.drive_efficiency() == *trial.drive_efficiency();
   constexpr Corner ends[] = {Corner::low, Corner::high};
-  for (const WheelCorners& wheels : wheel_corners(Rollout(base), Rollout(trial))) {
-    if (!loss || runs.empty()) {
-      runs.push_back({wheels});
+  for (const WheelCorners& at : wheels) {
+    if (loss == LossCause::none || runs.empty()) {
+      runs.push_back({at});
       continue;
     }
     for (const Corner base_drive : ends)
       for (const Corner trial_drive : ends)
-        if (!one_loss || trial_drive == base_drive) runs.push_back({wheels, base_drive, trial_drive});
+        if (loss == LossCause::own || trial_drive == base_drive) runs.push_back({at, base_drive, trial_drive});
   }
   return runs;
+}
+struct ThrustRuns {
+  FixedList<ThrustCorners, 65> none, own, shared;
+};
+[[nodiscard]] consteval ThrustRuns thrust_runs(const FixedList<WheelCorners, 17>& wheels) {
+  return {corners_of_thrust(wheels, LossCause::none), corners_of_thrust(wheels, LossCause::own),
+          corners_of_thrust(wheels, LossCause::shared)};
+}
+inline constexpr ThrustRuns all_thrust_corners[2][2] = {
+    {thrust_runs(all_wheel_corners[0][0]), thrust_runs(all_wheel_corners[0][1])},
+    {thrust_runs(all_wheel_corners[1][0]), thrust_runs(all_wheel_corners[1][1])}};
+[[nodiscard]] constexpr const ThrustRuns& thrust_corners_of_wheels(const Setup& base, const Setup& trial) noexcept {
+  const Rollout base_wheel(base), trial_wheel(trial);
+  return all_thrust_corners[share_rolling(base_wheel, trial_wheel)][share_size(base_wheel, trial_wheel)];
+}
+}  // namespace detail
+
+/// The runs of a change of thrust. Equal efficiencies stand at the same corner on both sides.
+[[nodiscard]] constexpr const FixedList<ThrustCorners, 65>& thrust_corners(const Setup& base,
+                                                                           const Setup& trial) noexcept {
+  const detail::ThrustRuns& runs = detail::thrust_corners_of_wheels(base, trial);
+  if (!loss_counts(base, trial)) return runs.none;
+  return *base.drive_efficiency() == *trial.drive_efficiency() ? runs.shared : runs.own;
 }
 
 namespace detail {
@@ -50,21 +76,21 @@ template <class Watch>
   return watch.step(formula::final_ratio{}, front, rear);
 }
 template <class Watch>
-[[nodiscard]] constexpr auto base_wheel(Watch watch, const Rollout& base, const WheelCorners& at) {
-  return base.at(watch.on(Scope::base), at.base_size, at.base_rolling);
+[[nodiscard]] constexpr auto base_wheel(Watch watch, const Setup& base, const WheelCorners& at) {
+  return rollout_at(watch.on(Scope::base), base, at.base_size, at.base_rolling);
 }
 template <class Watch>
-[[nodiscard]] constexpr auto trial_wheel(Watch watch, const Rollout& trial, const WheelCorners& at) {
-  return trial.at(watch.on(Scope::trial), at.trial_size, at.trial_rolling);
+[[nodiscard]] constexpr auto trial_wheel(Watch watch, const Setup& trial, const WheelCorners& at) {
+  return rollout_at(watch.on(Scope::trial), trial, at.trial_size, at.trial_rolling);
 }
 /// Calls `calculation` with what decides a change: ratio and circumference, before and after.
 template <class Watch, class Calculation>
 [[nodiscard]] constexpr auto with_gearing(Watch watch, const Setup& base, const Setup& trial, const WheelCorners& at,
-                                          Calculation calculation) {
+                                          const Calculation& calculation) {
   const auto base_ratio = final_ratio_of(watch.on(Scope::base), base);
-  const auto base_circumference = base_wheel(watch, Rollout(base), at);
+  const auto base_circumference = base_wheel(watch, base, at);
   const auto trial_ratio = final_ratio_of(watch.on(Scope::trial), trial);
-  const auto trial_circumference = trial_wheel(watch, Rollout(trial), at);
+  const auto trial_circumference = trial_wheel(watch, trial, at);
   return calculation(base_ratio, base_circumference, trial_ratio, trial_circumference);
 }
 
@@ -80,7 +106,7 @@ template <class Watch>
 template <class Watch>
 [[nodiscard]] constexpr auto thrust_change(Watch watch, const Setup& base, const Setup& trial,
                                            const ThrustCorners& at) {
-  return with_gearing(watch, base, trial, at, [&](auto... gearing) {
+  return with_gearing(watch, base, trial, at, [&](const auto&... gearing) {
     if (!loss_counts(base, trial)) return watch.step(formula::thrust_change{}, gearing...);
     const auto before = base_efficiency(watch, base, at), after = trial_efficiency(watch, trial, at);
     return watch.step("thrust_change", formula::thrust_change_with_loss{}, gearing..., before, after);
@@ -89,7 +115,7 @@ template <class Watch>
 template <class Watch>
 [[nodiscard]] constexpr auto speed_change(Watch watch, const Setup& base, const Setup& trial, const WheelCorners& at) {
   return with_gearing(watch, base, trial, at,
-                      [&](auto... gearing) { return watch.step(formula::speed_change{}, gearing...); });
+                      [&](const auto&... gearing) { return watch.step(formula::speed_change{}, gearing...); });
 }
 template <class Watch>
 [[nodiscard]] constexpr auto engine_speed_change(Watch watch, const Setup& base, const Setup& trial,
@@ -100,7 +126,7 @@ template <class Watch>
 template <class Watch>
 [[nodiscard]] constexpr auto layshaft_reading(Watch watch, const Setup& base, const Setup& trial,
                                               const WheelCorners& at) {
-  return with_gearing(watch, base, trial, at, [&](auto... gearing) {
+  return with_gearing(watch, base, trial, at, [&](const auto&... gearing) {
     return watch.step("indicated_ratio", formula::turns_ratio{}, gearing...);
   });
 }
@@ -108,8 +134,8 @@ template <class Watch>
 template <class Watch>
 [[nodiscard]] constexpr auto wheel_reading(Watch watch, const Rollout& base, const Rollout& trial,
                                            const WheelCorners& at) {
-  const auto base_circumference = base_wheel(watch, base, at);
-  const auto trial_circumference = trial_wheel(watch, trial, at);
+  const auto base_circumference = base.at(watch.on(Scope::base), at.base_size, at.base_rolling);
+  const auto trial_circumference = trial.at(watch.on(Scope::trial), at.trial_size, at.trial_rolling);
   return watch.step("indicated_ratio", formula::wheel_indicated_ratio{}, base_circumference, trial_circumference);
 }
 

@@ -79,9 +79,9 @@ template <class Watch>
 }
 template <class Watch>
 [[nodiscard]] auto chain_tension_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
-  const auto base_circumference = base_wheel(watch, Rollout(setups.base), at);
+  const auto base_circumference = base_wheel(watch, setups.base, at);
   const auto base_diameter = rear_pitch_diameter_of(watch.on(Scope::base), setups.base, setups.chain);
-  const auto trial_circumference = trial_wheel(watch, Rollout(setups.trial), at);
+  const auto trial_circumference = trial_wheel(watch, setups.trial, at);
   const auto trial_diameter = rear_pitch_diameter_of(watch.on(Scope::trial), setups.trial, setups.chain);
   return watch.step(formula::chain_tension_change{}, base_circumference, base_diameter, trial_circumference,
                     trial_diameter);
@@ -89,12 +89,12 @@ template <class Watch>
 template <class Watch>
 [[nodiscard]] auto front_contacts_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
   return with_gearing(watch, setups.base, setups.trial, at,
-                      [&](auto... gearing) { return watch.step(formula::front_contacts_change{}, gearing...); });
+                      [&](const auto&... gearing) { return watch.step(formula::front_contacts_change{}, gearing...); });
 }
 template <class Watch>
 [[nodiscard]] auto rear_contacts_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
-  const auto base_circumference = base_wheel(watch, Rollout(setups.base), at);
-  return watch.step(formula::rear_contacts_change{}, base_circumference, trial_wheel(watch, Rollout(setups.trial), at));
+  const auto base_circumference = base_wheel(watch, setups.base, at);
+  return watch.step(formula::rear_contacts_change{}, base_circumference, trial_wheel(watch, setups.trial, at));
 }
 /// The trade's rule for the change of thrust, for whoever watches.
 template <class Watch>
@@ -102,8 +102,8 @@ template <class Watch>
   const auto before = watch.on(Scope::base), after = watch.on(Scope::trial);
   const auto base_front = before.given("front", base.front()), base_rear = before.given("rear", base.rear());
   const auto trial_front = after.given("front", trial.front()), trial_rear = after.given("rear", trial.rear());
-  const auto base_circumference = base_wheel(watch, Rollout(base), at);
-  const auto trial_circumference = trial_wheel(watch, Rollout(trial), at);
+  const auto base_circumference = base_wheel(watch, base, at);
+  const auto trial_circumference = trial_wheel(watch, trial, at);
   const auto rear_added = watch.step(formula::rear_added{}, base_rear, trial_rear);
   const auto front_removed = watch.step(formula::front_removed{}, base_front, trial_front);
   const auto growth = watch.step(formula::tyre_growth{}, base_circumference, trial_circumference);

@@ -5,6 +5,7 @@
 #include <layshaft/gearing/contribution.hpp>
 #include <layshaft/setup/changes.hpp>
 
+#include <array>
 #include <string_view>
 
 /// @file
@@ -78,7 +79,7 @@ LAYSHAFT_FORMULA(constexpr, double, wear_factor,
                  positive(base_circumference) && positive(base_new_circumference) && positive(trial_circumference) &&
                      positive(trial_new_circumference),
                  sources::definition,
-                 base_circumference / base_new_circumference * (trial_new_circumference / trial_circumference))
+                 base_circumference / trial_circumference * (trial_new_circumference / base_new_circumference))
 
 /// What another efficiency of the chain drive multiplies thrust by.
 LAYSHAFT_FORMULA(constexpr, double, loss_factor, (double base_efficiency, double trial_efficiency),
@@ -103,80 +104,84 @@ struct WatchedContribution {
   Value points{};
 };
 
+/// Whether tread was worn off, which is stated of marked tyres alone.
+[[nodiscard]] constexpr bool worn(const Setup& setup) noexcept { return setup.tread_worn() != Length(); }
+
 /// The contributions in one run, for whoever watches. The circumferences are those of the change itself, which is
 /// recorded before; a worn tyre is worked out once more with all its tread.
 template <class Watch>
 [[nodiscard]] auto contributions_at(Watch watch, Change change, const Setup& base, const Setup& trial,
                                     const ThrustCorners& at) {
   const auto before = watch.on(Scope::base), after = watch.on(Scope::trial);
-  const Rollout base_wheel(base), trial_wheel(trial);
-  const auto base_circumference = base_wheel.at(before, at.base_size, at.base_rolling);
-  const auto trial_circumference = trial_wheel.at(after, at.trial_size, at.trial_rolling);
+  const auto base_circumference = base_wheel(watch, base, at);
+  const auto trial_circumference = trial_wheel(watch, trial, at);
   const auto base_ratio = final_ratio_of(before, base);
   const auto trial_ratio = final_ratio_of(after, trial);
   const auto turns =
       watch.step(formula::turns_ratio{}, base_ratio, base_circumference, trial_ratio, trial_circumference);
 
   using Value = std::remove_const_t<decltype(turns)>;
-  FixedList<WatchedContribution<Value>, Contributions::capacity> factors;
-  const auto add = [&](ContributionCause cause, Value factor) { factors.push_back({cause, factor}); };
-  const bool worn = base_wheel.worn() || trial_wheel.worn();
-  const auto whole = [&](auto side, const Rollout& wheel, auto circumference, Corner size, Corner rolling) {
-    return wheel.worn() ? wheel.unworn().at(side, size, rolling, "new_circumference") : circumference;
-  };
-  const auto base_new = whole(before, base_wheel, base_circumference, at.base_size, at.base_rolling);
-  const auto trial_new = whole(after, trial_wheel, trial_circumference, at.trial_size, at.trial_rolling);
-  add(ContributionCause::tyre, watch.step(formula::tyre_factor{}, base_new, trial_new));
-  const auto base_front = before.given("front", base.front()), trial_front = after.given("front", trial.front());
-  const auto base_rear = before.given("rear", base.rear()), trial_rear = after.given("rear", trial.rear());
-  add(ContributionCause::front_sprocket, watch.step(formula::front_factor{}, base_front, trial_front));
-  add(ContributionCause::rear_sprocket, watch.step(formula::rear_factor{}, base_rear, trial_rear));
-  if (worn)
-    add(ContributionCause::wear,
-        watch.step(formula::wear_factor{}, base_circumference, base_new, trial_circumference, trial_new));
-
-  Value whole_ratio = turns;
-  if (change == Change::thrust && loss_counts(base, trial)) {
+  Value whole = turns;
+  if (change == Change::speed) whole = watch.step("speed_ratio", formula::speed_factor{}, turns);
+  const bool lossy = change == Change::thrust && loss_counts(base, trial);
+  Value loss = turns;  // not used but where it is one
+  if (lossy) {
     const auto base_drive = base_efficiency(watch, base, at), trial_drive = trial_efficiency(watch, trial, at);
-    const auto loss = watch.step(formula::loss_factor{}, base_drive, trial_drive);
-    add(ContributionCause::drive_loss, loss);
-    whole_ratio = watch.step(formula::thrust_ratio{}, turns, loss);
+    loss = watch.step(formula::loss_factor{}, base_drive, trial_drive);
+    whole = watch.step(formula::thrust_ratio{}, turns, loss);
   }
-  constexpr ValueName speed_factors[] = {"tyre_speed_factor", "front_speed_factor", "rear_speed_factor",
-                                         "wear_speed_factor"};
-  constexpr ValueName points[] = {"tyre_contribution", "front_contribution", "rear_contribution", "wear_contribution",
-                                  "loss_contribution"};
-  if (change == Change::speed) whole_ratio = watch.step("speed_ratio", formula::speed_factor{}, turns);
+
   FixedList<WatchedContribution<Value>, Contributions::capacity> contributions;
-  for (const auto& [cause, factor] : factors) {
-    const auto place = static_cast<std::size_t>(cause);
-    const Value here =
-        change == Change::speed ? watch.step(speed_factors[place], formula::speed_factor{}, factor) : factor;
-    contributions.push_back({cause, watch.step(points[place], formula::contribution{}, whole_ratio, here)});
-  }
+  const auto add = [&](ContributionCause cause, ValueName points, ValueName speed_factor, const Value& factor) {
+    const Value part = change == Change::speed ? watch.step(speed_factor, formula::speed_factor{}, factor) : factor;
+    contributions.push_back({cause, watch.step(points, formula::contribution{}, whole, part)});
+  };
+  const auto unworn = [&](auto side, const Setup& setup, const auto& circumference, Corner size, Corner rolling) {
+    if (!worn(setup)) return circumference;
+    return circumference_at(side, "new_circumference", *setup.tyre(), Length(), size, rolling);
+  };
+  const auto base_new = unworn(before, base, base_circumference, at.base_size, at.base_rolling);
+  const auto trial_new = unworn(after, trial, trial_circumference, at.trial_size, at.trial_rolling);
+  add(ContributionCause::tyre, "tyre_contribution", "tyre_speed_factor",
+      watch.step(formula::tyre_factor{}, base_new, trial_new));
+  const auto base_front = before.given("front", base.front()), trial_front = after.given("front", trial.front());
+  add(ContributionCause::front_sprocket, "front_contribution", "front_speed_factor",
+      watch.step(formula::front_factor{}, base_front, trial_front));
+  const auto base_rear = before.given("rear", base.rear()), trial_rear = after.given("rear", trial.rear());
+  add(ContributionCause::rear_sprocket, "rear_contribution", "rear_speed_factor",
+      watch.step(formula::rear_factor{}, base_rear, trial_rear));
+  if (worn(base) || worn(trial))
+    add(ContributionCause::wear, "wear_contribution", "wear_speed_factor",
+        watch.step(formula::wear_factor{}, base_circumference, base_new, trial_circumference, trial_new));
+  if (lossy) add(ContributionCause::drive_loss, "loss_contribution", "", loss);
   return contributions;
 }
 
 /// The runs of a change.
-[[nodiscard]] constexpr FixedList<ThrustCorners, 65> change_corners(Change change, const Setup& base,
-                                                                    const Setup& trial) noexcept {
-  if (change == Change::thrust) return thrust_corners(base, trial);
-  FixedList<ThrustCorners, 65> runs;
-  for (const WheelCorners& wheels : wheel_corners(Rollout(base), Rollout(trial))) runs.push_back({wheels});
-  return runs;
+[[nodiscard]] constexpr const FixedList<ThrustCorners, 65>& change_corners(Change change, const Setup& base,
+                                                                           const Setup& trial) noexcept {
+  return change == Change::thrust ? thrust_corners(base, trial) : thrust_corners_of_wheels(base, trial).none;
 }
 
 }  // namespace detail
 
 /// Who takes and gives how much of a change, each as a band over the causes.
 [[nodiscard]] inline Contributions contributions(Change change, const Setup& base, const Setup& trial) {
-  FixedList<Contribution, 5> result;
-  const auto runs = detail::change_corners(change, base, trial);
-  const auto nominal = detail::contributions_at(Unwatched(), change, base, trial, runs[0]);
-  for (std::size_t i = 0; i < nominal.size(); ++i)
-    result.push_back({nominal[i].cause, over_runs(runs, [&](const ThrustCorners& at) {
-                        return detail::contributions_at(Unwatched(), change, base, trial, at)[i].points;
-                      })});
+  std::array<Contribution, Contributions::capacity> bands{};
+  std::size_t causes = 0;
+  for (const ThrustCorners& at : detail::change_corners(change, base, trial)) {
+    const bool nominal = causes == 0;
+    const auto run = detail::contributions_at(Unwatched(), change, base, trial, at);
+    for (std::size_t i = 0; i < run.size(); ++i) {
+      if (nominal)
+        bands[i] = {run[i].cause, Band<double>::exactly(run[i].points)};
+      else
+        bands[i].points.include(run[i].points);
+    }
+    causes = run.size();
+  }
+  Contributions result;
+  for (std::size_t i = 0; i < causes; ++i) result.push_back(bands[i]);
   return result;
 }
 

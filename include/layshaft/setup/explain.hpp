@@ -99,7 +99,7 @@ struct IndicatedCorners : WheelCorners {
   if (auto error = outside("speed", *asked.at.speed, 0.0_kmh, 10000_kmh)) return *error;
   const Speedometer& instrument = asked.machine.speedometer();
   const Setup& stock = asked.machine.stock();
-  FixedList<IndicatedCorners, 33> runs;
+  FixedList<IndicatedCorners, 35> runs;
   for (const WheelCorners& wheels : reading_corners(instrument.sensor(), stock, asked.setup)) {
     if (runs.empty()) runs.push_back({wheels, Corner::nominal});
     runs.push_back({wheels, Corner::low});

@@ -16,10 +16,9 @@ struct WheelCorners {
   Corner trial_rolling = Corner::nominal;
 };
 
-/// The runs of a comparison: nominal, then every corner of the causes; shared ones stand at the same on both sides.
-[[nodiscard]] constexpr FixedList<WheelCorners, 17> wheel_corners(const Rollout& base, const Rollout& trial) noexcept {
-  const bool one_size = share_size(base, trial);
-  const bool one_rolling = share_rolling(base, trial);
+namespace detail {
+/// Nominal, then every corner of the causes; shared ones stand at the same on both sides.
+[[nodiscard]] consteval FixedList<WheelCorners, 17> corners_of_wheels(bool one_size, bool one_rolling) {
   constexpr Corner ends[] = {Corner::low, Corner::high};
   FixedList<WheelCorners, 17> runs{{WheelCorners()}};
   for (const Corner base_size : ends)
@@ -31,6 +30,17 @@ struct WheelCorners {
           runs.push_back({base_size, base_rolling, trial_size, trial_rolling});
         }
   return runs;
+}
+/// By whether the rolling factor is shared, then whether the size is.
+inline constexpr FixedList<WheelCorners, 17> all_wheel_corners[2][2] = {
+    {corners_of_wheels(false, false), corners_of_wheels(true, false)},
+    {corners_of_wheels(false, true), corners_of_wheels(true, true)}};
+}  // namespace detail
+
+/// The runs of a comparison: nominal, then every corner of the causes; shared ones stand at the same on both sides.
+[[nodiscard]] constexpr const FixedList<WheelCorners, 17>& wheel_corners(const Rollout& base,
+                                                                         const Rollout& trial) noexcept {
+  return detail::all_wheel_corners[share_rolling(base, trial)][share_size(base, trial)];
 }
 
 /// The results of a calculation from a base and a trial circumference, which rises or falls in each of them throughout,

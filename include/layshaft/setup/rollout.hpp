@@ -15,6 +15,21 @@ namespace layshaft {
 /// Where a measured rollout comes from.
 inline constexpr Source measured_rollout{"a measured rollout", Certainty::stated};
 
+namespace detail {
+template <class Watch>
+[[nodiscard]] constexpr auto rollout_at(Watch watch, const std::optional<TyreSize>& tyre,
+                                        const std::optional<Band<Length>>& measured, Length tread_worn, Corner size,
+                                        Corner rolling) {
+  if (measured) return watch.given("circumference", measured->at(size), measured_rollout);
+  return circumference_at(watch, "circumference", *tyre, tread_worn, size, rolling);
+}
+/// The same of a set-up's rear wheel, without a copy of its parts.
+template <class Watch>
+[[nodiscard]] constexpr auto rollout_at(Watch watch, const Setup& setup, Corner size, Corner rolling) {
+  return rollout_at(watch, setup.tyre(), setup.circumference(), setup.tread_worn(), size, rolling);
+}
+}  // namespace detail
+
 /// What turns a wheel's turns into distance: a tyre's marking, or a rollout that was measured and overrides it.
 class Rollout {
  public:
@@ -27,9 +42,8 @@ class Rollout {
 
   /// The rolling circumference with its causes at these corners, for whoever watches; a measured one has only its size.
   template <class Watch>
-  [[nodiscard]] constexpr auto at(Watch watch, Corner size, Corner rolling, ValueName name = "circumference") const {
-    if (measured_) return watch.given(name, measured_->at(size), measured_rollout);
-    return detail::circumference_at(watch, name, *tyre_, tread_worn_, size, rolling);
+  [[nodiscard]] constexpr auto at(Watch watch, Corner size, Corner rolling) const {
+    return detail::rollout_at(watch, tyre_, measured_, tread_worn_, size, rolling);
   }
   [[nodiscard]] constexpr Length at(Corner size, Corner rolling) const noexcept {
     return at(Unwatched(), size, rolling);
@@ -38,6 +52,7 @@ class Rollout {
   [[nodiscard]] constexpr Band<Length> circumference() const noexcept {
     return over_runs(one_cause, [&](Corner corner) { return at(corner, corner); });
   }
+
   /// The same wheel with all its tread; a measured rollout is what it is.
   [[nodiscard]] constexpr Rollout unworn() const noexcept { return measured_ ? Rollout(*measured_) : Rollout(*tyre_); }
   [[nodiscard]] constexpr bool worn() const noexcept { return tread_worn_ != Length(); }

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+#include "same_bits.hpp"
+
+#include <setup/plain_numbers.hpp>
+
+#include <bit>
+#include <cstdint>
+#include <cstdio>
+#include <iterator>
+#include <random>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#if defined(__FMA__)
+const bool built_to_fuse = true;
+#else
+const bool built_to_fuse = false;
+#endif
+
+namespace {
+using namespace layshaft;
+using layshaft_test::plain_number;
+using layshaft_test::PlainNumber;
+
+/// Draws machines and set-ups.
+class Draw {
+ public:
+  [[nodiscard]] double between(double low, double high) {
+    return low + (high - low) * (static_cast<double>(random_() >> 11) * 0x1p-53);
+  }
+  [[nodiscard]] int between(int low, int high) {
+    return low + static_cast<int>(random_() % static_cast<std::uint64_t>(high - low + 1));
+  }
+  [[nodiscard]] bool once_in(int times) { return between(1, times) == 1; }
+  template <class Value, std::size_t N>
+  [[nodiscard]] const Value& one_of(const Value (&values)[N]) {
+    return values[random_() % N];
+  }
+
+  [[nodiscard]] GearRatio ratio(double low, double high) {
+    if (once_in(2)) return between(low, high);
+    return GearPair{Teeth(between(11, 30)), Teeth(between(20, 70))};
+  }
+  [[nodiscard]] TyreSize tyre() {
+    static constexpr std::string_view markings[] = {"110/90-18",  "120/80-18 M/C 62R TT",
+                                                    "140/80ZR17", "130/90B16",
+                                                    "90/90-21",   "190/55ZR17",
+                                                    "2.75-17",    "2.00-18",
+                                                    "4.10-18",    "4.60-20",
+                                                    "3.50-10",    "2 1/2-8",
+                                                    "5.4-14",     "MT90B16",
+                                                    "MJ90-19"};
+    static const std::vector<TyreSize> tyres = [] {
+      std::vector<TyreSize> all;
+      for (const std::string_view marking : markings)
+        for (const TyreUse use : {TyreUse::road, TyreUse::special}) all.emplace_back(marking, use);
+      return all;
+    }();
+    return tyres[static_cast<std::size_t>(between(0, static_cast<int>(tyres.size()) - 1))];
+  }
+  [[nodiscard]] layshaft::Setup setup() {
+    SetupParts parts{.front = Teeth(between(10, 20)), .rear = Teeth(between(28, 60))};
+    if (once_in(5)) {
+      const double nominal = between(1.2, 2.3);
+      parts.circumference = Band<Length>{nominal * between(0.97, 1.0) * units::m, nominal * units::m,
+                                         nominal * between(1.0, 1.02) * units::m};
+    } else {
+      parts.tyre = tyre();
+      if (once_in(2)) parts.tread_worn = between(0.1, 9.0) * units::mm;
+    }
+    if (!once_in(3)) parts.front_tyre = tyre();
+    if (!once_in(3))
+      parts.drive_efficiency = Band<double>{between(0.85, 0.92), between(0.92, 0.96), between(0.96, 1.0)};
+    if (once_in(8)) parts.chain = series();
+    return layshaft::Setup(parts);
+  }
+  [[nodiscard]] ChainSeries series() {
+    static constexpr std::string_view names[] = {"420", "428", "520", "525", "530", "532", "630", "cycle", "10B"};
+    return ChainSeries(one_of(names));
+  }
+  [[nodiscard]] Machine machine() {
+    FixedList<GearRatio, most_gears> gears;
+    for (int gear = between(1, 6); gear > 0; --gear) gears.push_back(ratio(0.6, 3.2));
+    const ChainSeries chain = series();
+    const Length front_end = between(420.0, 750.0) * units::mm;
+    const Length travel = between(1.2, 3.0) * chain.pitch();  // one after the other: arguments have no order
+    const Length slack = once_in(4) ? Length() : between(5.0, 45.0) * units::mm;
+    constexpr SpeedometerSensor sensors[] = {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel,
+                                             SpeedometerSensor::front_wheel};
+    std::optional<Band<double>> error;
+    if (once_in(2)) error = Band<double>{between(-0.02, 0.02), between(0.02, 0.04), between(0.04, 0.08)};
+    return Machine({.name = "a machine",
+                    .gearbox = Gearbox({.primary = ratio(1.0, 4.0),
+                                        .gears = gears,
+                                        .idle = between(800.0, 2000.0) * units::rpm,
+                                        .rev_limit = between(5000.0, 15000.0) * units::rpm}),
+                    .adjuster = Adjuster(front_end, front_end + travel, slack),
+                    .chain = chain,
+                    .speedometer = Speedometer(one_of(sensors), error),
+                    .stock = setup()});
+  }
+
+ private:
+  std::mt19937_64 random_{20261125};
+};
+
+class Comparer {
+ public:
+  void compare(const Working& working, const PlainNumber& plain) {
+    for (const Corner corner : corners)
+      compare(working.title(), working.result().result(corner), plain.at(corner), corner);
+  }
+  void compare(std::string_view what, Amount recorded, Amount plain, Corner corner) {
+    ++compared;
+    if (std::bit_cast<std::uint64_t>(recorded.value) == std::bit_cast<std::uint64_t>(plain.value) &&
+        recorded.dimension == plain.dimension)
+      return;
+    constexpr int told = 20;
+    if (++differ <= told)
+      std::printf("%.*s, corner %d: recorded %a, plain %a\n", static_cast<int>(what.size()), what.data(),
+                  static_cast<int>(corner), recorded.value, plain.value);
+  }
+  void compare_errors(std::string_view what, const Error& recorded, const Error& plain) {
+    ++compared;
+    if (std::string_view(recorded.what()) == plain.what()) return;
+    ++differ;
+    std::printf("%.*s: \"%s\" and \"%s\"\n", static_cast<int>(what.size()), what.data(), recorded.what(), plain.what());
+  }
+
+  int compared = 0, differ = 0, comparisons = 0;
+};
+
+template <class Names, class Place>
+std::string_view name_of(const Names& names, Place place) {
+  return names[static_cast<std::size_t>(place) % std::size(names)].what;
+}
+
+constexpr std::string_view points[] = {"tyre_contribution", "front_contribution", "rear_contribution",
+                                       "wear_contribution", "loss_contribution"};
+
+/// The points of each cause, and the trade's rule, as the working of a change has them beside it.
+void compare_what_stands_beside(Comparer& comparer, const Working& working, const Comparison& comparison,
+                                std::string_view what) {
+  for (const Change change : {Change::thrust, Change::speed, Change::engine_speed}) {
+    if (what != to_string(change)) continue;
+    for (const Contribution& one : comparison.contributions(change))
+      for (const Step& step : working.steps())
+        if (step.identity().name.word == points[static_cast<std::size_t>(one.cause)])
+          comparer.compare(step.name(), step.result(), Amount::number(one.points.nominal), Corner::nominal);
+  }
+  for (const Step& step : working.steps())
+    if (step.identity().name.word == "thrust_change_by_thumb")
+      comparer.compare(step.name(), step.result(), Amount::number(comparison.rule_of_thumb.thrust_change),
+                       Corner::nominal);
+}
+
+/// One number of a comparison, where both chains close.
+void compare_with_stock(Comparer& comparer, const Machine& machine, const layshaft::Setup& trial, int turn) {
+  const auto comparison = try_compare(machine, machine.stock(), trial);
+  if (!comparison) return;
+  ++comparer.comparisons;
+  const std::string_view what = name_of(layshaft::detail::explained_of_comparison, turn);
+  const auto plain = plain_number(*comparison, what);
+  const auto working = comparison->try_explain(what);
+  if (!plain || !working) return;  // the part of a cause that has none
+  comparer.compare(*working, *plain);
+  compare_what_stands_beside(comparer, *working, *comparison, what);
+}
+
+}  // namespace
+
+int numbers_that_differ(int setups) {
+  namespace detail = layshaft::detail;
+  Draw draw;
+  Comparer comparer;
+  for (int i = 0; i < setups; ++i) {
+    const Machine machine = draw.machine();
+    const layshaft::Setup trial = draw.setup();
+    const SetupQuestion at{.gear = draw.between(1, static_cast<int>(machine.gearbox().gears().size())),
+                           .engine_speed = draw.between(500.0, 15000.0) * units::rpm,
+                           .speed = draw.between(1.0, 250.0) * units::kmh};
+    const ChainLoop loop(trial.chain().value_or(machine.chain()), trial.front(), trial.rear());
+    const Length centre = draw.between(400.0, 800.0) * units::mm;
+
+    // One name of each table, in turn: the tables' lengths have few factors in common, so all meet in time.
+    const std::string_view of_setup = name_of(detail::explained_of_setup, i);
+    const auto plain = plain_number(machine, trial, of_setup, at);
+    const auto working = try_explain(machine, trial, of_setup, at);
+    if (plain && working)
+      comparer.compare(*working, *plain);
+    else if (!plain && !working)
+      comparer.compare_errors(of_setup, working.error(), plain.error());
+    constexpr int times = 3;  // comparisons take longest, and have their turn less often
+    if (i % times == 0) compare_with_stock(comparer, machine, trial, i / times);
+    const std::string_view of_loop = name_of(detail::explained_of_loop, i);
+    const LoopQuestion question{.centre = centre, .links = loop.links(centre)};
+    comparer.compare(loop.explain(of_loop, question), *plain_number(loop, of_loop, question));
+    const Sprocket sprocket(loop.series(), trial.rear());
+    const std::string_view of_sprocket = name_of(detail::explained_of_sprocket, i);
+    comparer.compare(sprocket.explain(of_sprocket), plain_number(sprocket, of_sprocket));
+    if (trial.tyre()) {
+      const std::string_view of_tyre = name_of(detail::explained_of_tyre, i / 3);
+      comparer.compare(trial.tyre()->explain(of_tyre), plain_number(*trial.tyre(), of_tyre));
+    }
+  }
+  std::printf("%d set-ups, %d comparisons; %d numbers compared, %d differ%s\n", setups, comparer.comparisons,
+              comparer.compared, comparer.differ, built_to_fuse ? "; built to multiply and add in one rounding" : "");
+  if (4 * comparer.comparisons < setups) {
+    std::puts("too few of the chains close");
+    return -1;
+  }
+  return comparer.differ;
+}
