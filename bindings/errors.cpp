@@ -50,6 +50,7 @@ void set_python_error(const Error& error) {
     raised.attr("text") = to_str(error.text());
     raised.attr("position") = position;
     raised.attr("expected") = to_str(error.expected());
+    raised.attr("caret") = to_str(error.caret());
   }
   PyErr_SetObject(type, raised.ptr());
 }
@@ -60,7 +61,8 @@ void register_errors(py::module_& module) {
   error_class = make_class(module, "Error", PyExc_ValueError, "Something layshaft cannot work with.");
   parse_error_class = make_class(module, "ParseError", error_class,
                                  "A text that cannot be read: .text, .position (a character of it, from 0) and "
-                                 ".expected say which, where, and what would have been right.");
+                                 ".expected say which, where, and what would have been right; .caret is the text "
+                                 "with a caret under the place.");
   range_error_class = make_class(module, "RangeError", error_class, "A value outside its range.");
   py::register_exception_translator([](std::exception_ptr pointer) {
     try {

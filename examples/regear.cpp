@@ -363,6 +363,9 @@ int main(int argc, char** argv) {
   try {
     advise(ask(argc, argv));
     return 0;
+  } catch (const ParseError& error) {
+    std::cerr << "regear: " << error.what() << "\n" << error.caret() << "\n";
+    return 1;
   } catch (const std::exception& error) {
     std::cerr << "regear: " << error.what() << "\n";
     return 1;

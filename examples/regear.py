@@ -373,6 +373,9 @@ def advise(question: argparse.Namespace) -> None:
 def main() -> int:
     try:
         advise(ask(sys.argv[1:]))
+    except ls.ParseError as error:
+        print(f"regear: {error}\n{error.caret}", file=sys.stderr)
+        return 1
     except (ls.Error, OSError) as error:
         print(f"regear: {error}", file=sys.stderr)
         return 1

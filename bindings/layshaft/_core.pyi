@@ -13,6 +13,7 @@ class ParseError(Error):
     text: str
     position: int
     expected: str
+    caret: str
 
 class RangeError(Error): ...
 

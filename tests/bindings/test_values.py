@@ -64,6 +64,12 @@ def test_a_value_evaluates_back_pickles_and_hashes(value: object) -> None:
         value.anything_new = 1
 
 
+def test_a_parse_error_points_at_the_place() -> None:
+    with pytest.raises(ls.ParseError) as error:
+        ls.TyreSize("110/90-1B")
+    assert error.value.caret == "110/90-1B\n       ^"
+
+
 def test_answers_pickle_by_asking_again() -> None:
     trail = machine()
     comparison = ls.compare(trail, trail.stock, ls.Setup(front=12, rear=46, tyre="120/90-18"))

@@ -57,4 +57,15 @@ TEST(Error, IsThrownAsTheExceptionOfItsKind) {
   }
 }
 
+TEST(Error, PointsAtThePlaceWithACaret) {
+  EXPECT_EQ(Error::parse("110/90-1B", 8, "", "").caret(), "110/90-1B\n        ^");
+  EXPECT_EQ(Error::parse("", 0, "", "").caret(), "\n^");
+  EXPECT_EQ(Error::parse("ab", 2, "", "").caret(), "ab\n  ^");                          // behind the end
+  EXPECT_EQ(Error::parse("2\xC2\xBD-8x", 5, "", "").caret(), "2\xC2\xBD-8x\n    ^");  // a character, not a byte
+  EXPECT_EQ(Error::parse("a\nb", 2, "", "").caret(), "a\\x0ab\n     ^");
+  EXPECT_EQ(Error::parse(std::string(300, 'x'), 256, "", "").caret(), "");  // beyond what is shown
+  EXPECT_EQ(Error::value("no").caret(), "");
+  EXPECT_EQ(Error::range("a", "b", "c").caret(), "");
+}
+
 }  // namespace

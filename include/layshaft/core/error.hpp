@@ -21,11 +21,13 @@ namespace layshaft {
 
 namespace detail {
 
+/// How much of a text an error shows, in bytes.
+inline constexpr std::size_t longest_shown = 80;
+
 /// A pasted text may hold anything: control characters and bytes that are no UTF-8 show as \xNN, and a long one is cut.
 inline void append_printable(std::string& out, std::string_view text) {
-  constexpr std::size_t longest = 80;
   constexpr std::string_view digits = "0123456789abcdef";
-  const std::string_view shown = utf8_start(text, longest);
+  const std::string_view shown = utf8_start(text, longest_shown);
   for (std::size_t i = 0; i < shown.size();) {
     const std::size_t bytes = utf8_bytes(shown, i);
     const auto byte = static_cast<unsigned char>(shown[i]);
@@ -89,6 +91,18 @@ class Error : public std::exception {
   [[nodiscard]] const std::string& text() const noexcept { return text_; }
   /// Of a parse error: the byte of the text at which it stopped making sense, from 0.
   [[nodiscard]] std::size_t position() const noexcept { return position_; }
+  /// Of a parse error: the text with a caret under the place, on two lines, to be shown in letters of one width.
+  /// Empty of other errors, and where the place lies beyond what of a long text can be shown.
+  [[nodiscard]] std::string caret() const {
+    if (kind_ != ErrorKind::parse || position_ > detail::utf8_start(text_, detail::longest_shown).size()) return {};
+    std::string shown, before;
+    detail::append_printable(shown, text_);
+    detail::append_printable(before, std::string_view(text_).substr(0, position_));
+    shown.push_back('\n');
+    for (const char c : before)
+      if ((static_cast<unsigned char>(c) & 0xC0) != 0x80) shown.push_back(' ');  // one a character, not a byte
+    return shown.append("^");
+  }
   /// What would have been right, in words.
   [[nodiscard]] const std::string& expected() const noexcept { return expected_; }
 
