@@ -93,7 +93,7 @@ void compare(const char* subject, const std::vector<std::string>& designations) 
   }
   ratios::add(subject, "layshaft::TyreSize::make", [&] {
     double sum = 0.0;
-    for (const std::string& designation : designations) sum += layshaft::TyreSize::make(designation)->rim_code();
+    for (const std::string& designation : designations) sum += *layshaft::TyreSize::make(designation)->rim_code();
     return sum;
   });
   ratios::add(subject, "std::regex, compiled once, and std::from_chars", [&] {

@@ -126,7 +126,7 @@ void register_setup_class(py::module_& module) {
 }
 
 void register_machine(py::module_& module) {
-  const char* signature = "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle')";
+  const char* signature = "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None)";
   py::class_<Machine> type(
       module, "Machine", py::is_final(),
       Signature(signature)
@@ -146,7 +146,8 @@ void register_machine(py::module_& module) {
                                        ? py::cast<const Speedometer&>(speedometer)
                                        : Speedometer(given.want<SpeedometerSensor>("speedometer")),
                     .stock = given.want<Setup>("stock"),
-                    .kind = given.want<MachineKind>("kind", MachineKind::motorcycle)});
+                    .kind = given.want<MachineKind>("kind", MachineKind::motorcycle),
+                    .tyre_asked = given.want<std::optional<TyreAsked>>("tyre_asked").value_or(TyreAsked())});
   });
   def_property(type, "name", "Its name.", [](const Machine& m) { return m.name(); });
   def_property(type, "kind", "'motorcycle' or 'cycle'.", [](const Machine& m) { return m.kind(); });
@@ -155,6 +156,8 @@ void register_machine(py::module_& module) {
   def_property(type, "chain", "Its ChainSeries.", [](const Machine& m) { return m.chain(); });
   def_property(type, "speedometer", "Its Speedometer.", [](const Machine& m) { return m.speedometer(); });
   def_property(type, "stock", "The Setup its maker fitted.", [](const Machine& m) { return m.stock(); });
+  def_property(type, "tyre_asked", "What it asks of its rear tyre, a TyreAsked.",
+               [](const Machine& m) { return m.tyre_asked(); });
   def(type, "to_json()", "The machine as JSON text.", [](const Machine& m, const Arguments&) { return to_json(m); });
   def_static(
       type, "from_json(text)", "Reads a machine; every error names the path to the place.",
@@ -168,6 +171,7 @@ void register_machine(py::module_& module) {
     remake.named["speedometer"] = give(m.speedometer());
     remake.named["stock"] = give(m.stock());
     remake.named["kind"] = give(m.kind());
+    if (m.tyre_asked() != TyreAsked()) remake.named["tyre_asked"] = give(m.tyre_asked());
     return remake;
   });
 }

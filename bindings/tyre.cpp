@@ -13,8 +13,8 @@ void register_tyre(py::module_& module) {
   py::class_<TyreSize> type(
       module, "TyreSize", py::is_final(),
       Signature(signature)
-          .doc("A tyre's size as its sidewall says it: metric '110/90-18 M/C 61R TL', code '4.10-18 59P' or lettered "
-               "'MT90B16'. use is 'road' or 'special' (knobs for rough ground, which stand higher).\n\n"
+          .doc("A tyre's size as its sidewall says it: metric '110/90-18 M/C 61R TL', code '4.10-18 59P', lettered "
+               "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road' or 'special' (knobs for rough ground, which stand higher).\n\n"
                "Raises ParseError with .position and .expected where the text cannot be read.",
                false)
           .c_str());
@@ -26,7 +26,7 @@ void register_tyre(py::module_& module) {
   });
   def_property(type, "designation", "The marking in its canonical form.",
                [](const TyreSize& t) { return t.designation(); });
-  def_property(type, "notation", "'metric', 'code' or 'lettered'.", [](const TyreSize& t) { return t.notation(); });
+  def_property(type, "notation", "'metric', 'code', 'lettered', 'flotation' or 'cycle'.", [](const TyreSize& t) { return t.notation(); });
   def_property(type, "construction", "'diagonal', 'bias-belted' or 'radial'.",
                [](const TyreSize& t) { return t.construction(); });
   def_property(type, "use", "'road' or 'special'.", [](const TyreSize& t) { return t.use(); });
@@ -34,7 +34,7 @@ void register_tyre(py::module_& module) {
                [](const TyreSize& t) { return t.section_width(); });
   def_property(type, "aspect_ratio", "As marked, in per cent; None where the marking has none.",
                [](const TyreSize& t) { return t.aspect_ratio(); });
-  def_property(type, "rim_code", "The rim's code, about its diameter in inches.",
+  def_property(type, "rim_code", "The rim's code, about its diameter in inches; None of a cycle's.",
                [](const TyreSize& t) { return t.rim_code(); });
   def_property(type, "rim_diameter", "Nominal rim diameter, a Length.",
                [](const TyreSize& t) { return t.rim_diameter(); });
@@ -45,6 +45,16 @@ void register_tyre(py::module_& module) {
     if (const auto symbol = t.speed_symbol()) return symbol->name;
     return std::nullopt;
   });
+  def_property(type, "second_load_index", "Of a tyre in twins, as marked, or None.",
+               [](const TyreSize& t) { return t.second_load_index(); });
+  def_property(type, "ply_rating", "As marked, or None.", [](const TyreSize& t) { return t.ply_rating(); });
+  def_property(type, "made", "Week and year it was made, a tuple, or None.", [](const TyreSize& t) {
+    const auto made = t.made();
+    return made ? py::object(py::make_tuple(made->week, made->year)) : py::object(py::none());
+  });
+  def_property(type, "winter", "Marked M+S.", [](const TyreSize& t) { return t.winter(); });
+  def_property(type, "multi_service", "Marked MST.", [](const TyreSize& t) { return t.multi_service(); });
+  def_property(type, "not_for_highway", "Marked NHS.", [](const TyreSize& t) { return t.not_for_highway(); });
   def_property(type, "source", "Where its dimensions come from, and how sure they are.",
                [](const TyreSize& t) { return t.source(); });
   def_explain(type, "How 'overall diameter' or 'circumference' came about: a Working.");

@@ -35,6 +35,10 @@ struct Question {
   std::optional<Speed> cruise;
   std::optional<Links> bought;
   std::optional<std::string> explain;
+  std::optional<Length> rolled;  // measured over so many turns
+  int turns = 1;
+  std::optional<Length> tread;  // depth of the tyre's tread when new
+  std::string region = "GB";    // whose law on tread counts
   UnitSystem units = UnitSystem::metric;
 };
 
@@ -101,6 +105,14 @@ Question ask(int argc, char** argv) {
       question.thrust = whole(value) / 100.0;
     else if (option == "--cruise")
       question.cruise = parse_quantity<Speed>(value);
+    else if (option == "--rolled")
+      question.rolled = parse_quantity<Length>(value);
+    else if (option == "--turns")
+      question.turns = whole(value);
+    else if (option == "--tread")
+      question.tread = parse_quantity<Length>(value);
+    else if (option == "--region")
+      question.region = value;
     else if (option == "--explain")
       question.explain = value;
     else if (option == "--bought")
@@ -118,7 +130,10 @@ Question ask(int argc, char** argv) {
     use = "special";
     if (!question.cruise) question.cruise = 85_kmh;
     if (!question.bought) question.bought = 120_links;
+    if (!question.tread) question.tread = 12_mm;
   }
+  if (question.rolled)
+    question.circumference = measured_circumference({.distance = *question.rolled, .turns = question.turns});
   if (!marking.empty()) question.fitted = TyreSize(marking, use == "special" ? TyreUse::special : TyreUse::road);
   return question;
 }
@@ -184,7 +199,7 @@ void row(std::string_view label, std::string_view text) {
   std::cout << "  " << std::left << std::setw(24) << label << text << "\n";
 }
 void row(std::string_view label, std::string_view one, std::string_view two, std::string_view three) {
-  std::cout << "  " << std::left << std::setw(24) << label << std::setw(24) << one << std::setw(24) << two << three
+  std::cout << "  " << std::left << std::setw(24) << label << std::setw(30) << one << std::setw(30) << two << three
             << "\n";
 }
 
@@ -283,6 +298,49 @@ void print_wear(const Appraisal& advised, const WearChange& change) {
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
 }
 
+// What a measured rollout adds to what the marking tells.
+void print_measured(const Question& question, const Machine& machine, const Candidate& best) {
+  SetupParts parts = best.setup.parts();
+  parts.circumference.reset();
+  if (!question.rolled || !parts.tyre) return;
+  const Comparison marked = compare(machine, machine.stock(), Setup(parts));
+  heading("What measuring tightened: " + std::to_string(question.turns) + " turns over " +
+          show(*question.rolled, question.units));
+  const auto line = [&](std::string_view label, const Comparison& one) {
+    row(label, show(one.trial.circumference(), question.units), show_percent(one.thrust_change),
+        show(one.indicated_ratio, 3));
+  };
+  row("", "circumference", "thrust, every gear", "speedometer over before");
+  line("by its marking", marked);
+  line("as measured", best.comparison);
+}
+
+// The set-up with the tyre worn down to a depth of tread.
+Setup at_depth(const Question& question, const Setup& setup, Length depth) {
+  SetupParts parts = setup.parts();
+  const Tread when_new({.new_depth = *question.tread, .depth = *question.tread});
+  if (parts.circumference)
+    parts.circumference = circumference_at_depth(
+        *parts.circumference, parts.tyre ? parts.tyre->construction() : TyreConstruction::diagonal, when_new, depth);
+  else
+    parts.tread_worn = *question.tread - depth;
+  return Setup(parts);
+}
+
+void print_life(const Question& question, const Machine& machine, const Candidate& best) {
+  if (!question.tread || machine.kind() != MachineKind::motorcycle) return;
+  const LegalTread rule = legal_tread(question.region, VehicleClass::motorcycle);
+  const Length least = rule.depth.value_or(0_mm);
+  heading("Over the tyre's life, against as made; legal down to " + show(least, question.units) + " (" +
+          std::string(rule.source.document) + ")");
+  row("tread left", "circumference", "thrust, every gear", "speedometer over before");
+  for (const Length& depth : {*question.tread, 0.5 * (*question.tread + least), least}) {
+    const Comparison then = compare(machine, machine.stock(), at_depth(question, best.setup, depth));
+    row(show(depth, question.units), show(then.trial.circumference(), question.units), show_percent(then.thrust_change),
+        show(then.indicated_ratio, 3));
+  }
+}
+
 // "it changes only the rear sprocket", and what it comes down to.
 std::string parts_changed(const Setup& stock, const Setup& setup) {
   const bool front = setup.front() != stock.front(), rear = setup.rear() != stock.rear();
@@ -352,6 +410,8 @@ void advise(const Question& question) {
   print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
   print_speedometer(question, machine, advised.trial);
   print_wear(advised.trial, advised.wear);
+  print_measured(question, machine, best);
+  print_life(question, machine, best);
   print_reason(question, machine, list);
   heading("Before you ride");
   for (const Caution& caution : advised.cautions()) std::cout << "  - " << sentence(caution, question.units) << "\n";

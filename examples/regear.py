@@ -47,6 +47,10 @@ def ask(arguments: list[str]) -> argparse.Namespace:
     parser.add_argument("--thrust", type=int, default=0, help="change of thrust wished for, in per cent")
     parser.add_argument("--cruise", type=ls.Speed, help="the speed you ride at, '85 km/h'")
     parser.add_argument("--bought", type=int, help="links of the chain as bought")
+    parser.add_argument("--rolled", type=ls.Length, help="distance that the rear wheel rolled, '20.6 m'")
+    parser.add_argument("--turns", type=int, default=1, help="in so many turns")
+    parser.add_argument("--tread", type=ls.Length, help="depth of the tyre's tread when new, '12 mm'")
+    parser.add_argument("--region", default="GB", help="whose law on tread counts: GB, DE, US-MD")
     parser.add_argument(
         "--explain", metavar="NUMBER", help="only the working of this number of the advice: thrust, centre"
     )
@@ -60,6 +64,9 @@ def ask(arguments: list[str]) -> argparse.Namespace:
             question.use = "special"
             question.cruise = question.cruise or ls.Speed("85 km/h")
             question.bought = question.bought or 120
+            question.tread = question.tread or ls.Length("12 mm")
+    if question.rolled is not None:
+        question.circumference = ls.measured_circumference(question.rolled, question.turns)
     if question.fitted is not None:
         question.fitted = ls.TyreSize(question.fitted, question.use)
     return question
@@ -134,7 +141,7 @@ def heading(text: str) -> None:
 
 
 def row(label: str, *cells: str) -> None:
-    print("  " + f"{label:<24}" + "".join(f"{cell:<24}" for cell in cells[:-1]) + cells[-1])
+    print("  " + f"{label:<24}" + "".join(f"{cell:<30}" for cell in cells[:-1]) + cells[-1])
 
 
 def print_ledger(advised: ls.Comparison, stock: ls.Setup, setup: ls.Setup) -> None:
@@ -233,6 +240,71 @@ def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
     row("a rear tooth meets", meets(wear.rear_hunting))
 
 
+def print_measured(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> None:
+    """What a measured rollout adds to what the marking tells."""
+    setup, units = best.setup, question.units
+    if question.rolled is None or setup.tyre is None:
+        return
+    by_marking = ls.Setup(
+        front=setup.front,
+        rear=setup.rear,
+        tyre=setup.tyre,
+        chain=setup.chain,
+        links=setup.links,
+        front_tyre=setup.front_tyre,
+    )
+    marked = ls.compare(machine, machine.stock, by_marking)
+    heading(f"What measuring tightened: {question.turns} turns over {ls.show(question.rolled, units)}")
+    row("", "circumference", "thrust, every gear", "speedometer over before")
+    for label, one in (("by its marking", marked), ("as measured", best.comparison)):
+        row(
+            label,
+            ls.show(one.trial.circumference, units),
+            ls.show_percent(one.thrust_change),
+            ls.show_number(one.indicated_ratio, 3),
+        )
+
+
+def at_depth(question: argparse.Namespace, machine: ls.Machine, setup: ls.Setup, depth: ls.Length) -> ls.Comparison:
+    """The comparison with the tyre worn down to a depth of tread."""
+    circumference, worn = setup.circumference, ls.Length("0 mm")
+    if circumference is None:
+        worn = question.tread - depth
+    else:
+        construction = setup.tyre.construction if setup.tyre else "diagonal"
+        when_new = ls.Tread(new_depth=question.tread, depth=question.tread)
+        circumference = ls.circumference_at_depth(circumference, when_new, depth, construction=construction)
+    then = ls.Setup(
+        front=setup.front,
+        rear=setup.rear,
+        tyre=setup.tyre,
+        chain=setup.chain,
+        links=setup.links,
+        circumference=circumference,
+        front_tyre=setup.front_tyre,
+        tread_worn=worn,
+    )
+    return ls.compare(machine, machine.stock, then)
+
+
+def print_life(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> None:
+    if question.tread is None or machine.kind != "motorcycle":
+        return
+    units = question.units
+    rule = ls.legal_tread(question.region, "motorcycle")
+    least = rule.depth or ls.Length("0 mm")
+    heading(f"Over the tyre's life, against as made; legal down to {ls.show(least, units)} ({rule.source.document})")
+    row("tread left", "circumference", "thrust, every gear", "speedometer over before")
+    for depth in (question.tread, 0.5 * (question.tread + least), least):
+        then = at_depth(question, machine, best.setup, depth)
+        row(
+            ls.show(depth, units),
+            ls.show(then.trial.circumference, units),
+            ls.show_percent(then.thrust_change),
+            ls.show_number(then.indicated_ratio, 3),
+        )
+
+
 def parts_changed(stock: ls.Setup, setup: ls.Setup) -> str:
     front, rear = setup.front != stock.front, setup.rear != stock.rear
     if front and rear:
@@ -321,6 +393,43 @@ def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised
     return paths
 
 
+def draw_life(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> list[Path]:
+    """Circumference and thrust from the new tyre down to the legal minimum of its tread, as SVG and PNG."""
+    import matplotlib.pyplot as plt
+
+    rule = ls.legal_tread(question.region, "motorcycle")
+    least = rule.depth or ls.Length("0 mm")
+    name, unit = ("mm", ls.mm) if question.units == "metric" else ("in", ls.inch)
+    steps = 24
+    depths = [question.tread + (least - question.tread) * (i / steps) for i in range(steps + 1)]
+    lives = [at_depth(question, machine, best.setup, depth) for depth in depths]
+    x = [depth / unit for depth in depths]
+    circumference = [one.trial.circumference for one in lives]
+    thrust = [one.thrust_change for one in lives]
+    figure, (above, below) = plt.subplots(2, 1, figsize=(7.0, 5.6), sharex=True, layout="constrained")
+    for axes, bands, scale, label, colour in (
+        (above, circumference, unit, f"circumference in {name}", "#2b6a8c"),
+        (below, thrust, 0.01, "change of thrust in %", "#b3541e"),
+    ):
+        low, high = [b.low / scale for b in bands], [b.high / scale for b in bands]
+        axes.fill_between(x, low, high, color=colour, alpha=0.22, linewidth=0)
+        axes.plot(x, [b.nominal / scale for b in bands], color=colour, linewidth=1.8)
+        axes.set_ylabel(label)
+        for side in ("top", "right"):
+            axes.spines[side].set_visible(False)
+    below.axhline(0.0, color="#8a8f98", linewidth=0.8)
+    below.set_xlabel(f"tread left in {name}, from new to the legal minimum ({question.region})")
+    below.invert_xaxis()
+    above.set_title(f"{machine.name}: over the tyre's life, against as made", loc="left")
+    above.annotate("band: what the tyre leaves open", (0.99, 0.95), xycoords="axes fraction", ha="right", va="top")
+    paths = [question.pictures / f"{question.machine.stem}_life.{kind}" for kind in ("svg", "png")]
+    with plt.rc_context({"svg.hashsalt": machine.name}):
+        for path in paths:
+            figure.savefig(path, dpi=160, metadata={"Date": None} if path.suffix == ".svg" else None)
+    plt.close(figure)
+    return paths
+
+
 def working_of(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> ls.Working:
     """How a number of the advice came about: of the change if it has such a number, else of the set-up, in top gear."""
     try:
@@ -359,11 +468,15 @@ def advise(question: argparse.Namespace) -> None:
     print_road(question, machine, advised, tyre_alone)
     print_speedometer(question, machine, advised.trial)
     print_wear(advised.trial, advised.wear)
+    print_measured(question, machine, best)
+    print_life(question, machine, best)
     print_reason(question, machine, found)
     heading("Before you ride")
     for caution in advised.cautions:
         print(f"  - {caution.sentence(question.units)}")
     paths = draw_speed_ranges(question, machine, advised)
+    if question.tread is not None and machine.kind == "motorcycle":
+        paths += draw_life(question, machine, best)
     print(f"\nPictures: {', '.join(map(str, paths))}")
     path = question.pictures / f"{question.machine.stem}_advice.html"
     write_page(path, lead, machine, advised, tyre_alone, paths[0], units=question.units, cruise=question.cruise)

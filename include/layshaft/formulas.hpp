@@ -13,9 +13,17 @@
 #include <layshaft/instrument/legal_limits.hpp>
 #include <layshaft/instrument/reading.hpp>
 #include <layshaft/setup/contributions.hpp>
+#include <layshaft/tyre/closeness.hpp>
 #include <layshaft/tyre/code_designated.hpp>
+#include <layshaft/tyre/cycle_rim.hpp>
 #include <layshaft/tyre/dimensions.hpp>
+#include <layshaft/tyre/fitness.hpp>
+#include <layshaft/tyre/flotation.hpp>
+#include <layshaft/tyre/growth.hpp>
+#include <layshaft/tyre/measured_rollout.hpp>
 #include <layshaft/tyre/rolling.hpp>
+#include <layshaft/tyre/rolling_radius.hpp>
+#include <layshaft/tyre/tread.hpp>
 #include <layshaft/wear/contacts.hpp>
 #include <layshaft/wear/hunting.hpp>
 #include <layshaft/wear/tension.hpp>
@@ -46,11 +54,18 @@ using Formulas = FormulaList<
     formula::overall_ratio, formula::equivalent_rear, formula::rear_added, formula::front_removed, formula::tyre_growth,
     formula::thrust_change_by_thumb, formula::road_speed, formula::engine_speed, formula::highest_lawful_reading,
     formula::wheel_indicated_ratio, formula::correction_factor, formula::odometer_drift, formula::stock_reading,
-    formula::indicated_speed, formula::overall_diameter_on_another_rim, formula::section_height,
-    formula::overall_diameter, formula::overall_diameter_limit, formula::worn_diameter,
-    formula::section_height_of_diameter, formula::rolling_circumference, formula::rear_contacts,
-    formula::front_contacts, formula::front_contacts_change, formula::rear_contacts_change, formula::passes,
-    formula::distinct_links, formula::chain_tension, formula::chain_tension_change>;
+    formula::indicated_speed, formula::overall_diameter_on_another_rim, formula::cycle_diameter,
+    formula::section_height, formula::overall_diameter, formula::overall_diameter_limit, formula::worn_diameter,
+    formula::section_height_of_diameter, formula::flotation_diameter, formula::rolling_circumference,
+    formula::section_width_limit, formula::section_width_on_another_rim, formula::free_radius, formula::static_radius,
+    formula::effective_radius, formula::circumference_of_radius, formula::radius_of_circumference,
+    formula::static_radius_of_effective, formula::factor_of_share, formula::share_of_factor, formula::radius_growth,
+    formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
+    formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,
+    formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,
+    formula::ride_height_change, formula::circumference_change, formula::rear_contacts, formula::front_contacts,
+    formula::front_contacts_change, formula::rear_contacts_change, formula::passes, formula::distinct_links,
+    formula::chain_tension, formula::chain_tension_change>;
 
 /// The texts of all formulas.
 inline constexpr auto& all_formulas = Formulas::texts;

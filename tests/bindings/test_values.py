@@ -25,6 +25,8 @@ def values() -> list[object]:
     comparison = ls.compare(trail, trail.stock, trial)
     return [
         ls.TyreSize("110/90-18 M/C 61R TL"),
+        ls.Tread(new_depth="12 mm", depth="4 mm", least="1 mm"),
+        ls.TyreAsked(axle_load="205 kg", tyres_on_axle=2, top_speed="128 km/h"),
         ls.TyreSize("MT90B16", use="special"),
         ls.ChainSeries("08B"),
         ls.Sprocket("520", 14),
@@ -207,3 +209,30 @@ def test_pages_are_loaded_when_they_are_first_asked_for() -> None:
     subprocess.run([sys.executable, "-c", code], check=True)
     with pytest.raises(AttributeError, match="no attribute 'reports'"):
         _ = ls.reports
+
+
+def test_a_measured_rollout_and_a_tread_answer() -> None:
+    measured = ls.measured_circumference("20.55 m", 10)
+    assert measured.nominal / ls.mm == pytest.approx(2055.0) and measured.low / ls.mm == pytest.approx(2054.5)
+    pushed = ls.measured_circumference("20.55 m", 10, rider_aboard=False)
+    assert pushed.high < measured.low and pushed.width > measured.width
+    tread = ls.Tread(new_depth="12 mm", depth="4 mm", least="1 mm", distance="6000 km")
+    assert tread.worn == ls.Length("8 mm") and tread.left == pytest.approx(3 / 11)
+    assert tread.distance_left is not None and tread.distance_left / ls.km == pytest.approx(2250.0)
+    assert ls.circumference_at_depth("120/90-18", tread, "12 mm") == ls.rolling_circumference("120/90-18")
+    worn = ls.circumference_at_depth(measured, tread, "1 mm", construction="diagonal")
+    assert worn.high < measured.low
+    assert ls.legal_tread("GB").depth == ls.Length("1 mm") and ls.legal_tread("US-MD").rule == "in use"
+    with pytest.raises(ls.ParseError, match="one of DE"):
+        ls.legal_tread("XX")
+    with pytest.raises(ls.RangeError, match="turns"):
+        ls.measured_circumference("2 m", 0)
+
+
+def test_the_new_notations_are_read() -> None:
+    assert ls.TyreSize("37-622").notation == "cycle" and ls.TyreSize("37-622").rim_code is None
+    assert ls.TyreSize("31x10.50R15LT").notation == "flotation"
+    assert ls.TyreSize("110/90-18 61R DOT 2319").made == (23, 2019)
+    with pytest.raises(ls.ParseError) as error:
+        ls.TyreSize("120/9O-18")
+    assert "120/90-18" in str(error.value) and error.value.caret.endswith("     ^")

@@ -42,6 +42,7 @@ TEST(Glossary, ShowsValuesInUnitsThatTextIsReadInOrInPerCent) {
   add_units<Speed>(known);
   add_units<AngularSpeed>(known);
   add_units<Force>(known);
+  add_units<Mass>(known);
   add_units<Angle>(known);
   for (const Word& word : glossary) EXPECT_TRUE(known.contains(word.unit)) << word.word << ": " << word.unit;
 }

@@ -32,6 +32,11 @@ std::vector<Machine> machines() {
                                       .circumference = Band<Length>{2.0_m / 3.0, 2.1_m / 3.0, 1.5_m / 0.7},
                                       .front_tyre = TyreSize("MT90B16", TyreUse::special),
                                       .drive_efficiency = Band<double>{0.9, 1.0 / 1.05, 0.99}});
+  every_part.tyre_asked = {.axle_load = 205_kg,
+                           .tyres_on_axle = 2,
+                           .top_speed = 127.3_kmh,
+                           .radius_clearance = 31.0_mm / 3.0,
+                           .width_clearance = 18_mm};
   list.emplace_back(every_part);
   every_part.stock = with(layshaft_test::trail_bike().stock(), [](SetupParts& parts) {
     parts.tread_worn = 11.0_mm / 3.0;

@@ -46,6 +46,13 @@ Ride with_known_speedometer(const Band<double>& error, std::function<void(SetupP
 Ride of_tyre(std::string_view marking, TyreUse use = TyreUse::road) {
   return trail([&](SetupParts& parts) { parts.tyre = TyreSize(marking, use); });
 }
+Ride asking(const TyreAsked& asked, std::string_view marking) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.tyre_asked = asked;
+  Ride ride{Machine(parts), parts.stock.parts()};
+  ride.parts.tyre = TyreSize(marking);
+  return ride;
+}
 Ride of_links(int links) {
   return trail([&](SetupParts& parts) { parts.links = Links(links); });
 }
@@ -105,6 +112,21 @@ std::vector<Case> cases() {
           parts.circumference = Band<Length>::exactly(2050_mm);
         })},
        {trail(), of_tyre("120/100-18 68M")}},
+      {tyre_load_below_asked,
+       {asking({.axle_load = 200_kg}, "110/100-18 51M")},
+       {asking({.axle_load = 200_kg}, "110/100-18 64M"), asking({.axle_load = 200_kg}, "110/100-18"), trail()}},
+      {tyre_speed_below_asked,
+       {asking({.top_speed = 120_kmh}, "110/100-18 64F")},
+       {asking({.top_speed = 120_kmh}, "110/100-18 64M"), asking({.top_speed = 120_kmh}, "110/100-18"), trail()}},
+      {tyre_needs_room,
+       {asking({.radius_clearance = 5_mm}, "130/100-18 64M")},
+       {asking({.radius_clearance = 60_mm}, "130/100-18 64M"), trail()}},
+      {tyre_needs_width,
+       {asking({.width_clearance = 5_mm}, "130/100-18 64M")},
+       {asking({.width_clearance = 60_mm}, "130/100-18 64M"), trail()}},
+      {tyre_fitness_unknown,
+       {asking({.axle_load = 200_kg}, "110/100-18"), asking({.top_speed = 120_kmh}, "110/100-18")},
+       {asking({.axle_load = 200_kg}, "110/100-18 51M"), of_tyre("110/100-18"), trail()}},
       {front_tyre_below_stock,
        {trail([](SetupParts& parts) { parts.front_tyre = "90/90-21 30M"_tyre; }),
         trail([](SetupParts& parts) { parts.front_tyre = "90/90-21 60B"_tyre; }),
@@ -298,6 +320,14 @@ TEST(Cautions, OfTheSpeedometerAgreeWithTheVerdict) {
   EXPECT_GT(low, 0);
   EXPECT_GT(high, 0);
   EXPECT_GT(neither, 0);
+}
+
+TEST(Cautions, TellWhatTheTyreHasAndWhatTheMachineAsks) {
+  const auto told = cautions_of(asking({.axle_load = 200_kg}, "110/100-18 51M"));  // 51 carries 195 kg
+  const Caution* caution = find(told, tyre_load_below_asked);
+  ASSERT_NE(caution, nullptr);
+  EXPECT_EQ(caution->amounts[0], Amount(195_kg));
+  EXPECT_EQ(caution->amounts[1], Amount(200_kg));
 }
 
 }  // namespace

@@ -60,4 +60,16 @@ TEST(Machine, HasANameInUtf8) {
                "\"W\\xfchlmaus\"; expected text in UTF-8");
 }
 
+TEST(Machine, ChecksWhatItAsksOfItsTyre) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.tyre_asked.axle_load = Mass::from_value(-1.0);
+  const auto refused = Machine::make(parts);
+  ASSERT_FALSE(refused);
+  EXPECT_TRUE(std::string(refused.error().what()).starts_with("tyre_asked: axle_load"));
+  parts.tyre_asked = {.least_tread_depth = 1_mm};
+  EXPECT_FALSE(Machine::make(parts));
+  parts.tyre_asked = {.axle_load = 205_kg};
+  EXPECT_EQ(Machine(parts).tyre_asked().axle_load, 205_kg);
+}
+
 }  // namespace

@@ -62,6 +62,7 @@ TEST(CodeDesignatedTyre, HasItsDimensionsInOrder) {
     }
     EXPECT_LT(tyre.section_width, tyre.greatest_section_width) << tyre.section;
     EXPECT_TRUE(detail::serves(tyre.family, tyre.rim_code)) << tyre.section;
+    EXPECT_EQ(rim_codes[detail::section_keys.rims[&tyre - code_designated_tyres]].code, tyre.rim_code) << tyre.section;
   }
 }
 

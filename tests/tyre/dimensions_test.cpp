@@ -60,6 +60,26 @@ TEST(TyreDimensions, AskForLengthsAboveZero) {
   EXPECT_FALSE(formula::section_height_of_diameter::in_range(655_mm, 0_mm));
 }
 
+// From memory; growth_test.cpp holds it against the widths of the listed sections.
+TEST(SectionWidthLimit, IsATenthMoreOrLessOnSmallRims) {
+  EXPECT_NEAR(section_width_limit(110_mm, greatest_width_factor(18.0)) / units::mm, 121.0, 1e-12);
+  EXPECT_NEAR(section_width_limit(100_mm, greatest_width_factor(10.0)) / units::mm, 108.0, 1e-12);
+  EXPECT_EQ(greatest_width_factor(12.0), 1.08);
+  EXPECT_EQ(greatest_width_factor(13.0), 1.10);
+  EXPECT_EQ(width_limit_source.certainty, Certainty::from_memory);
+  expect_range<formula::section_width_limit>("++", 110_mm, 1.1);
+}
+
+// ISO 5751-2 prints the 0.4: half an inch of rim is 5.08 mm of section.
+TEST(SectionWidth, ChangesByTwoFifthsOfTheRimsWidth) {
+  EXPECT_NEAR(section_width_on_another_rim(110_mm, 3.0 * units::inch, 2.5 * units::inch) / units::mm, 115.08, 1e-12);
+  EXPECT_EQ(section_width_on_another_rim(110_mm, 2.5 * units::inch, 2.5 * units::inch), 110_mm);
+  EXPECT_EQ(formula::section_width_on_another_rim::about.source.certainty, Certainty::from_memory);
+  expect_range<formula::section_width_on_another_rim>(".+.", 110_mm, 70_mm, 60_mm);
+  EXPECT_FALSE(formula::section_width_on_another_rim::in_range(20_mm, 70_mm, 60_mm));
+  EXPECT_FALSE(formula::section_width_on_another_rim::in_range(110_mm, 70_mm, 0_mm));
+}
+
 TEST(WornDiameter, LosesTheTreadAllRound) {
   EXPECT_NEAR(worn_diameter(655_mm, 5_mm) / units::mm, 645.0, 1e-12);
   EXPECT_EQ(worn_diameter(655_mm, 0_mm), 655_mm);

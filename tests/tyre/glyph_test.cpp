@@ -46,6 +46,13 @@ char expected_of(unsigned code) {
     case 0x2212: return '-';
     case 0x2044:
     case 0x2215: return '/';
+    case 0xd7:
+    case 0x2715:
+    case 0x2716: return 'X';
+    case 0x215b: return Glyph::eighth;
+    case 0x215c: return Glyph::three_eighths;
+    case 0x215d: return Glyph::five_eighths;
+    case 0x215e: return Glyph::seven_eighths;
     case 0xbc: return Glyph::quarter;
     case 0xbd: return Glyph::half;
     case 0xbe: return Glyph::three_quarters;
@@ -70,6 +77,14 @@ TEST(Glyph, EndsWhereTheTextEnds) {
   static_assert(glyph_at({"\0", 1}, 0).character == Glyph::control);
 }
 
+TEST(Glyph, OfAFractionIsANumberOfEighths) {
+  static_assert(glyph_at("\u215b", 0).eighths() == 1 && glyph_at("\u00bc", 0).eighths() == 2);
+  static_assert(glyph_at("\u215c", 0).eighths() == 3 && glyph_at("\u00bd", 0).eighths() == 4);
+  static_assert(glyph_at("\u215d", 0).eighths() == 5 && glyph_at("\u00be", 0).eighths() == 6);
+  static_assert(glyph_at("\u215e", 0).eighths() == 7);
+  for (const std::string text : {"", "8", "x", "\n", "\x03", "\xff"}) EXPECT_EQ(glyph_at(text, 0).eighths(), 0) << text;
+}
+
 TEST(Glyph, CutInHalfIsUnknown) {
   for (const unsigned code : {0xa0u, 0x2013u, 0xff11u, 0x3000u}) {
     const std::string whole = utf8(code);
@@ -86,6 +101,7 @@ TEST(Cursor, CountsBytes) {
   cursor.skip_spaces();
   EXPECT_EQ(cursor.position(), 6u);
   EXPECT_FALSE(cursor.take('Y'));
+  EXPECT_EQ(cursor.next().character, Glyph::end);
   EXPECT_TRUE(cursor.take('X'));
   EXPECT_TRUE(cursor.at_end());
   cursor.advance();

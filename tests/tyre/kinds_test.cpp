@@ -10,6 +10,13 @@ TEST(TyreKinds, HaveAWordEach) {
   static_assert(to_string(TyreNotation::metric) == "metric");
   static_assert(to_string(TyreNotation::code) == "code");
   static_assert(to_string(TyreNotation::lettered) == "lettered");
+  static_assert(to_string(TyreNotation::flotation) == "flotation");
+  static_assert(to_string(TyreNotation::cycle) == "cycle");
+  static_assert(to_string(TyreVehicle::unmarked) == "unmarked");
+  static_assert(to_string(TyreVehicle::passenger) == "passenger");
+  static_assert(to_string(TyreVehicle::light_truck) == "light truck");
+  static_assert(to_string(TyreVehicle::commercial) == "commercial");
+  static_assert(to_string(TyreVehicle::all_terrain) == "all-terrain");
   static_assert(to_string(TyreConstruction::diagonal) == "diagonal");
   static_assert(to_string(TyreConstruction::bias_belted) == "bias-belted");
   static_assert(to_string(TyreConstruction::radial) == "radial");

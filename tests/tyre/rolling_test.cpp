@@ -47,6 +47,16 @@ TEST(RollingCircumference, IsKnownToTheCompilerAndDoesNotThrow) {
   static_assert(noexcept(rolling_circumference(size)));
 }
 
+TEST(RollingCircumference, FallsWithTheTreadByTwoPiTimesTheRollingFactor) {
+  const TyreSize tyre("110/90-18");
+  EXPECT_EQ(rolling_circumference(tyre, 0_mm), rolling_circumference(tyre));
+  for (double worn = 0.0; worn <= 16.0; worn += 0.5)
+    for (const Corner corner : corners)
+      EXPECT_NEAR((rolling_circumference(tyre).at(corner) - rolling_circumference(tyre, worn * units::mm).at(corner)) /
+                      units::mm,
+                  2.0 * std::numbers::pi * rolling_factor(tyre.construction()).at(corner) * worn, 1e-9);
+}
+
 TEST(RollingFactor, IsOneBandForEveryConstructionAndFromMemory) {
   for (const auto construction : {TyreConstruction::diagonal, TyreConstruction::bias_belted, TyreConstruction::radial})
     EXPECT_EQ(rolling_factor(construction), (Band<double>{0.965, 0.980, 0.995}));

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <layshaft/tyre/explain.hpp>
 #include <layshaft/tyre/size.hpp>
 
 #include <gtest/gtest.h>
@@ -105,6 +106,81 @@ TEST(TyreSize, TellsWhatItsMarkingSays) {
   EXPECT_EQ(size.speed_symbol()->name, "H");
   EXPECT_EQ(size.speed_symbol()->speed, 210_kmh);
   EXPECT_EQ(size.source().certainty, Certainty::from_memory);
+  EXPECT_FALSE(size.winter() || size.multi_service() || size.not_for_highway() || size.beyond_symbol());
+
+  const TyreSize more("LT245/75R16 120/116Q 10PR M+S MST NHS DOT 0124");
+  EXPECT_EQ(more.vehicle(), TyreVehicle::light_truck);
+  EXPECT_EQ(more.load_index(), 120);
+  EXPECT_EQ(more.second_load_index(), 116);
+  EXPECT_EQ(more.ply_rating(), 10);
+  EXPECT_TRUE(more.winter() && more.multi_service() && more.not_for_highway());
+  EXPECT_EQ(more.made(), (TyreWeek{1, 2024}));
+
+  const TyreSize fast("190/50ZR17 M/C (73W)");
+  EXPECT_TRUE(fast.beyond_symbol());
+  EXPECT_EQ(fast.speed_symbol()->speed, 270_kmh);
+}
+
+TEST(TyreSize, TellsWhatItIsMadeFor) {
+  EXPECT_EQ(TyreSize("110/90-18").vehicle(), TyreVehicle::unmarked);
+  EXPECT_EQ(TyreSize("P205/55R16").vehicle(), TyreVehicle::passenger);
+  EXPECT_EQ(TyreSize("31x10.50R15LT").vehicle(), TyreVehicle::light_truck);
+  EXPECT_EQ(TyreSize("235/85R16LT"), TyreSize("LT235/85R16"));
+  EXPECT_EQ(TyreSize("205/65R16C").vehicle(), TyreVehicle::commercial);
+  EXPECT_EQ(TyreSize("AT25x8-12").vehicle(), TyreVehicle::all_terrain);
+}
+
+TEST(TyreSize, OfACycleHasABeadSeatAndNoRimCode) {
+  const TyreSize size("700x28C");
+  EXPECT_EQ(size.notation(), TyreNotation::cycle);
+  EXPECT_EQ(size.construction(), TyreConstruction::diagonal);
+  EXPECT_EQ(size.section_width(), 28_mm);
+  EXPECT_EQ(size.aspect_ratio(), std::nullopt);
+  EXPECT_EQ(size.rim_code(), std::nullopt);
+  EXPECT_EQ(size.rim_diameter(), 622_mm);
+  EXPECT_EQ(size.source(), cycle_height_source);
+  EXPECT_EQ(TyreSize("28-622").overall_diameter(), size.overall_diameter());
+  EXPECT_NEAR(TyreSize("26x2.125").section_width() / units::mm, 53.975, 1e-12);
+  EXPECT_NEAR(TyreSize("24x1 3/8").section_width() / units::mm, 34.925, 1e-12);
+  EXPECT_NEAR(TyreSize("28x1 5/8x1 3/8").section_width() / units::mm, 34.925, 1e-12);
+  EXPECT_EQ(TyreSize("28x1 5/8x1 3/8").rim_diameter(), 622_mm);
+}
+
+// Worked by hand: 622 + 2 × 28 × (0.9, 1, 1.1); 559 + 2 × 50.8 × the same. The use changes nothing.
+TEST(TyreSize, HasTheDiameterOfACycleMarking) {
+  for (const TyreUse use : {TyreUse::road, TyreUse::special}) {
+    expect_diameter(TyreSize("28-622", use), 672.4, 678.0, 683.6);
+    expect_diameter(TyreSize("26x2.00", use), 650.44, 660.6, 670.76);
+  }
+}
+
+TEST(TyreSize, OfAFlotationMarkingTellsItsNumbers) {
+  const TyreSize size("AT25x8.00-12");
+  EXPECT_EQ(size.notation(), TyreNotation::flotation);
+  EXPECT_EQ(size.designation(), "AT25x8-12");
+  EXPECT_EQ(size.rim_code(), 12.0);
+  EXPECT_NEAR(size.section_width() / units::mm, 203.2, 1e-12);
+  expect_diameter(size, 612.781, 635.0, 658.1);
+}
+
+TEST(TyreSize, WithoutItsWeekIsTheSameOfAnyAge) {
+  const TyreSize old("110/90-18 61R DOT 2309"), fresh("110/90-18 61R DOT 2319");
+  EXPECT_FALSE(old == fresh);
+  EXPECT_EQ(old.undated(), fresh.undated());
+  EXPECT_EQ(old.undated(), TyreSize("110/90-18 61R"));
+  EXPECT_EQ(old.undated().made(), std::nullopt);
+}
+
+// The steps of an explanation end in the number itself, and what is from memory is marked in them.
+TEST(TyreSize, OfEveryNotationExplainsItsDiameter) {
+  for (const std::string_view text : {"110/90-18", "4.10-21", "MT90-16", "31x10.50R15LT", "37-622", "26x2.00"}) {
+    const TyreSize size(text, TyreUse::special);
+    const Working working = size.explain("overall diameter");
+    EXPECT_EQ(working.result().certainty(), Certainty::from_memory) << text;
+    EXPECT_EQ(working.result().result(Corner::low), Amount(size.overall_diameter().low)) << text;
+    EXPECT_EQ(working.result().result(), Amount(size.overall_diameter().nominal)) << text;
+    EXPECT_EQ(working.result().result(Corner::high), Amount(size.overall_diameter().high)) << text;
+  }
 }
 
 TEST(TyreSize, SaysNothingThatItsMarkingDoesNot) {
@@ -132,10 +208,56 @@ TEST(TyreSize, SaysNothingThatItsMarkingDoesNot) {
 TEST(TyreSize, IsEqualWhenItPrintsTheSameForTheSameUse) {
   EXPECT_EQ(TyreSize("110/90-18 61r"), TyreSize(" 110 / 90-18 61 R"));
   EXPECT_FALSE(TyreSize("110/90-18") == TyreSize("110/90-18", TyreUse::special));
-  const char* all[] = {"110/90-18",    "110/90-18 M/C", "110/90-18 61R",   "110/90-18 61S", "110/90-18 60R",
-                       "110/90-18 TL", "110/90-18 TT",  "110/90-18 REINF", "110/90R18",     "110/90ZR18",
-                       "110/90B18",    "110/90-19",     "110/80-18",       "120/90-18",     "3-10",
-                       "3.00-10",      "4.10-18",       "4.10-19",         "MT90-16",       "MT85-16"};
+  const char* all[] = {"110/90-18",
+                       "110/90-18 M/C",
+                       "110/90-18 61R",
+                       "110/90-18 61S",
+                       "110/90-18 60R",
+                       "110/90-18 TL",
+                       "110/90-18 TT",
+                       "110/90-18 REINF",
+                       "110/90R18",
+                       "110/90ZR18",
+                       "110/90B18",
+                       "110/90-19",
+                       "110/80-18",
+                       "120/90-18",
+                       "3-10",
+                       "P110/90-18",
+                       "LT110/90-18",
+                       "110/90-18C",
+                       "AT110/90-18",
+                       "110/90-18 6PR",
+                       "110/90-18 M+S",
+                       "110/90-18 MST",
+                       "110/90-18 NHS",
+                       "110/90-18 DOT 2319",
+                       "110/90-18 DOT 2419",
+                       "110/90-18 DOT 2320",
+                       "110/90-18 61/60R",
+                       "110/90-18 61/59R",
+                       "110/90-18 61W",
+                       "110/90-18 (61W)",
+                       "25x8-12",
+                       "25x9-12",
+                       "26x8-12",
+                       "25x8R12",
+                       "25x8-11",
+                       "37-622",
+                       "37-584",
+                       "38-622",
+                       "700x37C",
+                       "26x2.00",
+                       "26x1.75",
+                       "26x1 3/4",
+                       "24x1 3/8",
+                       "28x1 3/8",
+                       "28x1 5/8x1 3/8",
+                       "3.00-10",
+                       "4.10-18",
+                       "4.10-19",
+                       "MT90-16",
+                       "MT85-16"};
   for (const char* a : all)
     for (const char* b : all) EXPECT_EQ(TyreSize(a) == TyreSize(b), a == b) << a << ' ' << b;
 }
@@ -149,6 +271,13 @@ TEST(TyreSize, IsReadByTheCompiler) {
   static_assert(size.overall_diameter().low < size.overall_diameter().nominal);
   static_assert("4.10-18"_tyre.overall_diameter().nominal == 641_mm);
   static_assert("MT90-16"_tyre.overall_diameter().nominal == 650_mm);
+  static_assert("190/50ZR17 M/C (73W)"_tyre.beyond_symbol());
+  static_assert("LT245/75R16 120/116Q 10PR"_tyre.second_load_index() == 116);
+  static_assert("31x10.50R15LT DOT 2319"_tyre.made()->year == 2019);
+  static_assert("25x8-12"_tyre.notation() == TyreNotation::flotation);
+  static_assert("37-622"_tyre.rim_diameter() == 622_mm && "700x28C"_tyre.section_width() == 28_mm);
+  static_assert("26x2.00"_tyre.rim_diameter() == 559_mm && "28x1 5/8x1 3/8"_tyre.rim_diameter() == 622_mm);
+  static_assert("37-622"_tyre.overall_diameter().nominal > 695_mm);
   static_assert(TyreSize("110/90-18") == "110/90-18"_tyre);
   static_assert(detail::DesignationReader("110/90-18").read() && !detail::DesignationReader("110/90-").read());
   EXPECT_EQ(size.designation(), "110/90-18 M/C 61R TL");

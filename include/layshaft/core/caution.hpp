@@ -29,6 +29,11 @@ namespace layshaft {
   CAUTION(tyre_load_below_stock)       /* capacity, stock tyre's capacity */                                        \
   CAUTION(tyre_speed_below_stock)      /* rated speed, stock tyre's rated speed */                                  \
   CAUTION(tyre_service_unstated)       /* nothing: no load index or speed symbol to hold against the stock tyre's */ \
+  CAUTION(tyre_load_below_asked)       /* capacity, what the axle bears */                                          \
+  CAUTION(tyre_speed_below_asked)      /* rated speed, top speed */                                                 \
+  CAUTION(tyre_needs_room)             /* how much taller at the most, room above the stock tyre */                 \
+  CAUTION(tyre_needs_width)            /* how much wider at the most, room beside the stock tyre */                 \
+  CAUTION(tyre_fitness_unknown)        /* nothing: the marking does not tell whether the tyre does what is asked */ \
   CAUTION(front_tyre_below_stock)      /* nothing: rated below the stock front tyre, or for another rim */          \
   CAUTION(tyre_construction_differs)   /* nothing: another construction than the stock tyre's */                    \
   CAUTION(tyre_rim_differs)            /* rim diameter, stock rim diameter: it does not go on the stock wheel */    \

@@ -72,6 +72,17 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   return object;
 }
 
+/// A tread rule is a matter of where one rides, not of the machine, and stays out of its file.
+[[nodiscard]] inline boost::json::object json_of(const TyreAsked& asked) {
+  boost::json::object object;
+  if (asked.axle_load) object["axle_load"] = to_text(*asked.axle_load);
+  if (asked.tyres_on_axle != 1) object["tyres_on_axle"] = asked.tyres_on_axle;
+  if (asked.top_speed) object["top_speed"] = to_text(*asked.top_speed);
+  if (asked.radius_clearance) object["radius_clearance"] = to_text(*asked.radius_clearance);
+  if (asked.width_clearance) object["width_clearance"] = to_text(*asked.width_clearance);
+  return object;
+}
+
 [[nodiscard]] inline boost::json::object json_of(const Machine& machine) {
   boost::json::object object;
   object["name"] = machine.name();
@@ -87,6 +98,7 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
     speedometer["reading_error"] = json_of(*machine.speedometer().reading_error());
   object["speedometer"] = speedometer;
   object["stock"] = json_of(machine.stock());
+  if (machine.tyre_asked() != TyreAsked()) object["tyre_asked"] = json_of(machine.tyre_asked());
   return object;
 }
 
@@ -174,6 +186,19 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   return value.checked(Setup::make(parts));
 }
 
+[[nodiscard]] inline TyreAsked read_tyre_asked(const JsonValue& value) {
+  JsonObject object(value, "what the machine asks of its rear tyre");
+  TyreAsked asked;
+  if (const auto load = object.find("axle_load")) asked.axle_load = load->quantity<Mass>();
+  if (const auto tyres = object.find("tyres_on_axle"))
+    asked.tyres_on_axle = static_cast<int>(tyres->whole("1, 2 or 4 tyres"));
+  if (const auto speed = object.find("top_speed")) asked.top_speed = speed->quantity<Speed>();
+  if (const auto room = object.find("radius_clearance")) asked.radius_clearance = room->quantity<Length>();
+  if (const auto room = object.find("width_clearance")) asked.width_clearance = room->quantity<Length>();
+  object.done();
+  return asked;
+}
+
 [[nodiscard]] inline Machine read_machine(const JsonValue& value, JsonObject& object) {
   constexpr MachineKind kinds[] = {MachineKind::motorcycle, MachineKind::cycle};
   const auto kind = object.find("kind");
@@ -187,6 +212,7 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
                      .speedometer = read_speedometer(object.at("speedometer")),
                      .stock = read_setup(stock, stock_object),
                      .kind = kind ? read_word(*kind, kinds) : MachineKind::motorcycle};
+  if (const auto asked = object.find("tyre_asked")) parts.tyre_asked = read_tyre_asked(*asked);
   object.done();
   return value.checked(Machine::make(std::move(parts)));
 }

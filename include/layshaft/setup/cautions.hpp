@@ -106,6 +106,27 @@ inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setu
   if (raised < -same || raised > same) cautions.push_back({CautionCode::ride_height_changed, {raised}});
 }
 
+/// Holds the tyre against what the machine asks of it, as far as that was stated.
+inline void asked_cautions(Cautions& cautions, const Machine& machine, const Setup& trial) {
+  if (!trial.tyre() || machine.tyre_asked() == TyreAsked()) return;
+  const auto fitness = try_tyre_fitness(*trial.tyre(), machine.tyre_asked(), machine.stock().tyre());
+  bool unknown = false;
+  for (const FitnessCheck& check : fitness->checks) {
+    unknown = unknown || (check.verdict == FitnessVerdict::unknown && check.what != FitnessCode::tread);
+    if (check.verdict != FitnessVerdict::short_of) continue;
+    switch (check.what) {
+      case FitnessCode::load: cautions.push_back({CautionCode::tyre_load_below_asked, {check.has, check.asked}}); break;
+      case FitnessCode::speed:
+        cautions.push_back({CautionCode::tyre_speed_below_asked, {check.has, check.asked}});
+        break;
+      case FitnessCode::radius: cautions.push_back({CautionCode::tyre_needs_room, {check.has, check.asked}}); break;
+      case FitnessCode::width: cautions.push_back({CautionCode::tyre_needs_width, {check.has, check.asked}}); break;
+      case FitnessCode::tread: break;  // a set-up states what was worn off, not what is left
+    }
+  }
+  if (unknown) cautions.push_back({CautionCode::tyre_fitness_unknown, {}});
+}
+
 inline void road_cautions(Cautions& cautions, const Setup& stock, const Setup& base, const Setup& trial) {
   const double rear =
       Rollout(trial).at(Corner::nominal, Corner::nominal) / Rollout(stock).at(Corner::nominal, Corner::nominal);
@@ -143,6 +164,7 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
   Cautions cautions;
   chain_cautions(cautions, machine, base, trial, chain);
   tyre_cautions(cautions, machine, trial);
+  asked_cautions(cautions, machine, trial);
   front_tyre_cautions(cautions, machine, trial);
   const Setup& stock = machine.stock();
   if (machine.kind() == MachineKind::motorcycle) {

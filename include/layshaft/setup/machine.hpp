@@ -6,6 +6,7 @@
 #include <layshaft/gearing/gearbox.hpp>
 #include <layshaft/instrument/speedometer.hpp>
 #include <layshaft/setup/setup_parts.hpp>
+#include <layshaft/tyre/fitness.hpp>
 
 #include <string>
 #include <string_view>
@@ -31,6 +32,7 @@ struct MachineParts {
   Speedometer speedometer;
   Setup stock;  ///< what its maker fitted
   MachineKind kind = MachineKind::motorcycle;
+  TyreAsked tyre_asked = {};  ///< what it asks of its rear tyre, as far as it was stated
 
   friend bool operator==(const MachineParts&, const MachineParts&) = default;
 };
@@ -41,13 +43,17 @@ class Machine {
   using Parts = MachineParts;
   static constexpr std::size_t longest_name = 200;
 
-  /// The machine, or an error where the name is empty, longer than 200 bytes, or not UTF-8.
+  /// The machine, or an error where the name is empty, longer than 200 bytes, or not UTF-8, or where what it asks of
+  /// its tyre is out of range.
   [[nodiscard]] static Result<Machine> make(Parts parts) {
     if (parts.name.empty() || parts.name.size() > longest_name)
       return Error::range("length of the machine's name", std::to_string(parts.name.size()) + " bytes",
                           "1 to " + std::to_string(longest_name));
     if (const std::size_t place = detail::first_not_utf8(parts.name); place < parts.name.size())
       return Error::parse(parts.name, place, "a byte of the machine's name that is no character", "text in UTF-8");
+    if (auto error = detail::outside(parts.tyre_asked, std::nullopt)) return error->in("tyre_asked");
+    if (parts.tyre_asked.least_tread_depth)
+      return Error::value("tyre_asked: the least tread depth depends on where one rides, not on the machine");
     return Machine(std::move(parts), Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
@@ -62,6 +68,7 @@ class Machine {
   [[nodiscard]] const ChainSeries& chain() const noexcept { return parts_.chain; }
   [[nodiscard]] const Speedometer& speedometer() const noexcept { return parts_.speedometer; }
   [[nodiscard]] const Setup& stock() const noexcept { return parts_.stock; }
+  [[nodiscard]] const TyreAsked& tyre_asked() const noexcept { return parts_.tyre_asked; }
   [[nodiscard]] const Parts& parts() const noexcept { return parts_; }
 
   friend bool operator==(const Machine&, const Machine&) = default;

@@ -63,6 +63,19 @@ namespace layshaft {
         return "The tyre's marking gives no load index and speed symbol to hold against the stock tyre's; read them "
                "from "
                "its sidewall before buying.";
+      case CautionCode::tyre_load_below_asked:
+        return "The tyre may carry {0}, but the axle bears up to {1}: do not fit it (load index series of ISO 4223-1).";
+      case CautionCode::tyre_speed_below_asked:
+        return "The tyre is rated to {0}, but the machine runs up to {1}: do not fit it.";
+      case CautionCode::tyre_needs_room:
+        return "At its largest the tyre stands {0} higher than the stock one as marked, and there is room for {1}: it "
+               "can touch. It grows further with speed.";
+      case CautionCode::tyre_needs_width:
+        return "At its widest the tyre is {0} wider than the stock one as marked, and there is room for {1}: it can "
+               "touch chain, swingarm or guard.";
+      case CautionCode::tyre_fitness_unknown:
+        return "The tyre's marking does not tell whether it does all that this machine asks of it (load, speed, room); "
+               "ask the tyre's maker before riding.";
       case CautionCode::front_tyre_below_stock:
         return "The front tyre is rated below the stock one, states no rating, or is made for another rim. Do not fit "
                "a front tyre that is less than the maker asks for.";

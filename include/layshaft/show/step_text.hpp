@@ -40,6 +40,7 @@ struct StepUnit {
   if (metric == "mm") return us ? StepUnit{units::inch.value(), "in"} : StepUnit{units::mm.value(), "mm"};
   if (metric == "km") return us ? StepUnit{units::mile.value(), "mile"} : StepUnit{units::km.value(), "km"};
   if (metric == "km/h") return us ? StepUnit{units::mph.value(), "mph"} : StepUnit{units::kmh.value(), "km/h"};
+  if (metric == "kg") return us ? StepUnit{units::lb.value(), "lb"} : StepUnit{1.0, "kg"};
   if (metric == "N") return us ? StepUnit{units::lbf.value(), "lbf"} : StepUnit{1.0, "N"};
   if (metric == "rpm") return {units::rpm.value(), "rpm"};
   if (metric == "deg") return {units::deg.value(), "deg"};

@@ -7,6 +7,8 @@
 #include <layshaft/core/units.hpp>
 #include <layshaft/tyre/rim_code.hpp>
 
+#include <cstddef>
+#include <cstdint>
 #include <iterator>  // std::size of the table
 #include <optional>
 #include <string_view>
@@ -178,22 +180,36 @@ namespace detail {
 inline constexpr const auto& code_designated_tyres = detail::code_designated_table::rows;
 
 namespace detail {
-/// Whether two sections are written alike; by characters, since a call to memcmp for each row takes longer than
-/// reading.
-[[nodiscard]] constexpr bool same_section(std::string_view a, std::string_view b) noexcept {
-  if (a.size() != b.size()) return false;
-  for (std::size_t i = a.size(); i-- > 0;)
-    if (a[i] != b[i]) return false;
-  return true;
+/// A section as one number, so that looking for it in the table takes no comparison of texts; 0 for one too long.
+[[nodiscard]] constexpr std::uint64_t key_of_section(std::string_view section) noexcept {
+  if (section.size() > sizeof(std::uint64_t)) return 0;
+  std::uint64_t key = 0;
+  for (const char character : section) key = key << 8 | static_cast<unsigned char>(character);
+  return key;
 }
+
+/// The keys of the table's sections and the places of its rim codes in theirs, row by row.
+struct SectionKeys {
+  std::uint64_t rows[std::size(code_designated_tyres)] = {};
+  unsigned char rims[std::size(code_designated_tyres)] = {};
+  constexpr SectionKeys() noexcept {
+    for (std::size_t row = 0; row < std::size(rows); ++row) {
+      rows[row] = key_of_section(code_designated_tyres[row].section);
+      rims[row] = static_cast<unsigned char>(row_of_rim_code(code_designated_tyres[row].rim_code));
+    }
+  }
+};
+inline constexpr SectionKeys section_keys;
 
 /// The place in the table of the tyre that find_code_designated finds, -1 where there is none.
 [[nodiscard]] constexpr int row_of_code_designated(std::string_view section, double rim_code) noexcept {
+  const std::uint64_t key = key_of_section(section);
   int nearest = -1;
   double nearest_distance = 0.0;
   for (int row = 0; row < static_cast<int>(std::size(code_designated_tyres)); ++row) {
+    if (section_keys.rows[row] != key) continue;
     const CodeDesignatedTyre& tyre = code_designated_tyres[row];
-    if (!same_section(tyre.section, section) || !serves(tyre.family, rim_code)) continue;
+    if (!serves(tyre.family, rim_code)) continue;
     const double distance = tyre.rim_code < rim_code ? rim_code - tyre.rim_code : tyre.rim_code - rim_code;
     if (nearest < 0 || distance < nearest_distance) {
       nearest = row;

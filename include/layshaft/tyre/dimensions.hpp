@@ -8,7 +8,8 @@
 #include <layshaft/tyre/kinds.hpp>
 
 /// @file
-/// The dimensions that a metric marking tells, and how far a real tyre may stand from them.
+/// The dimensions that a metric marking tells, how far a real tyre may stand from them, and what another rim and wear
+/// make of them.
 namespace layshaft {
 
 /// Where the limits of the overall diameter come from; the least one agrees with a published national rule.
@@ -22,6 +23,15 @@ inline constexpr double least_height_factor = 0.97;
 [[nodiscard]] constexpr double greatest_height_factor(TyreUse use) noexcept {
   return use == TyreUse::special ? 1.12 : 1.07;
 }
+
+/// Where the limit of the section width comes from; it is that of metric motorcycle tyres.
+inline constexpr Source width_limit_source{"UN Regulation No. 75, limit of the section width", Certainty::from_memory};
+
+/// How much wider than nominal the widest tyre of a metric marking may be: 1.08 on rims up to code 12, 1.10 above.
+[[nodiscard]] constexpr double greatest_width_factor(double rim_code) noexcept { return rim_code > 12.5 ? 1.10 : 1.08; }
+
+/// Where the change of section width with the rim comes from: ISO 5751-2 prints the 0.4, the rest is from memory.
+inline constexpr Source width_on_rim_source{"ISO 5751-2, section width by rim width", Certainty::from_memory};
 
 /// Height of the section from the rim's nominal diameter to the tread; the aspect ratio in percent, as marked.
 LAYSHAFT_FORMULA(constexpr, Length, section_height, (Length section_width, double aspect_ratio),
@@ -49,5 +59,18 @@ LAYSHAFT_FORMULA(constexpr, Length, worn_diameter, (Length overall_diameter, Len
 LAYSHAFT_FORMULA(constexpr, Length, section_height_of_diameter, (Length overall_diameter, Length rim_diameter),
                  positive(rim_diameter) && is_finite(overall_diameter) && overall_diameter > rim_diameter,
                  sources::geometry, (overall_diameter - rim_diameter) / 2.0)
+
+/// Limit of the section width, from how much wider than nominal the limit allows (1.08 or 1.10).
+// clang-format off
+LAYSHAFT_FORMULA(constexpr, Length, section_width_limit, (Length section_width, double width_factor),
+                 positive(section_width) && positive(width_factor), width_limit_source, width_factor * section_width)
+// clang-format on
+
+/// Section width on a rim of another width than the one it is measured on.
+LAYSHAFT_FORMULA(constexpr, Length, section_width_on_another_rim,
+                 (Length section_width, Length rim_width, Length measuring_rim_width),
+                 positive(section_width) && positive(rim_width) && positive(measuring_rim_width) &&
+                     section_width > 0.4 * measuring_rim_width,
+                 width_on_rim_source, section_width + 0.4 * (rim_width - measuring_rim_width))
 
 }  // namespace layshaft

@@ -74,11 +74,22 @@ inline constexpr RimCode rows[] = {
 inline constexpr const auto& rim_codes = detail::rim_code_table::rows;
 
 namespace detail {
+/// The place in the table of each number of half inches, -1 where there is none.
+struct RimCodeRows {
+  signed char rows[64] = {};
+  constexpr RimCodeRows() noexcept {
+    for (signed char& row : rows) row = -1;
+    for (std::size_t row = 0; row < std::size(rim_codes); ++row)
+      rows[static_cast<std::size_t>(2.0 * rim_codes[row].code)] = static_cast<signed char>(row);
+  }
+};
+inline constexpr RimCodeRows rim_code_rows;
+
 /// The place of a rim code in its table, -1 where there is none.
 [[nodiscard]] constexpr int row_of_rim_code(double code) noexcept {
-  for (int row = 0; row < static_cast<int>(std::size(rim_codes)); ++row)
-    if (rim_codes[row].code == code) return row;
-  return -1;
+  if (!(code >= 0.0 && code < std::size(rim_code_rows.rows) / 2)) return -1;
+  const int row = rim_code_rows.rows[static_cast<std::size_t>(2.0 * code)];
+  return row >= 0 && rim_codes[row].code == code ? row : -1;
 }
 }  // namespace detail
 

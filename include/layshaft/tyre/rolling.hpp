@@ -16,7 +16,7 @@ namespace layshaft {
 
 /// Where the rolling factor comes from. The rolling radius is (2 × free + static) / 3, a published derivation; eight
 /// published light-truck tyres then roll at 0.970 to 0.983 of their free radius. A motorcycle tyre under its own load
-/// deflects less, and how much less is from memory.
+/// deflects less, and how much less is from memory. rolling_radius.hpp has both.
 inline constexpr Source rolling_factor_source{"rolling radius (2 free + static)/3, motorcycle tyre under its own load",
                                               Certainty::from_memory};
 
@@ -66,6 +66,14 @@ template <class Watch>
   return {rolling_circumference(tyre, Corner::low, Corner::low),
           rolling_circumference(tyre, Corner::nominal, Corner::nominal),
           rolling_circumference(tyre, Corner::high, Corner::high)};
+}
+
+/// The same with so much of the tread's height worn off: none or more, and less than the tyre's radius. tread.hpp has
+/// it with a door.
+[[nodiscard]] constexpr Band<Length> rolling_circumference(const TyreSize& tyre, Length tread_worn) noexcept {
+  return over_runs(one_cause, [&](Corner at) {
+    return detail::circumference_at(Unwatched(), "circumference", tyre, tread_worn, at, at);
+  });
 }
 
 }  // namespace layshaft

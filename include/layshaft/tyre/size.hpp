@@ -6,11 +6,15 @@
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/units.hpp>
 #include <layshaft/core/watch.hpp>
+#include <layshaft/tyre/canonical.hpp>
 #include <layshaft/tyre/code_designated.hpp>
+#include <layshaft/tyre/cycle_rim.hpp>
 #include <layshaft/tyre/designation.hpp>
 #include <layshaft/tyre/dimensions.hpp>
+#include <layshaft/tyre/flotation.hpp>
 #include <layshaft/tyre/kinds.hpp>
 #include <layshaft/tyre/load_index.hpp>
+#include <layshaft/tyre/nearest_markings.hpp>
 #include <layshaft/tyre/rim_code.hpp>
 #include <layshaft/tyre/speed_symbol.hpp>
 
@@ -33,8 +37,8 @@ consteval TyreSize operator""_tyre(const char* text, std::size_t length);
 /// What a tyre's marking says, and the dimensions that follow from it. Always valid: it is only made from a text that
 /// could be read, `110/90-18 M/C 61R TL`; designation.hpp has the grammar. It allocates nothing.
 ///
-/// Two are equal when they print the same and are for the same use; the use is no part of the marking, and only lifts
-/// the upper limit of the overall diameter.
+/// Two are equal when they print the same and are for the same use; so the week of manufacture counts, and `undated()`
+/// compares without it. The use is no part of the marking, and only lifts the upper limit of the overall diameter.
 class TyreSize {
  public:
   /// Reads a designation, or tells in a ParseError at which byte it cannot be one.
@@ -42,7 +46,7 @@ class TyreSize {
     detail::DesignationReader reader(text);
     if (reader.read()) return TyreSize(reader.designation(), use);
     const detail::DesignationFault& fault = reader.fault();
-    return Error::parse(text, fault.position, fault.problem, fault.nearest.behind(fault.expected));
+    return Error::parse(text, fault.position, fault.problem, detail::expected_in_words(fault, text));
   }
 #if LAYSHAFT_EXCEPTIONS
   /// Reads a designation.
@@ -55,29 +59,10 @@ class TyreSize {
 #endif
 
   /// The size as it is marked, in canonical order and spacing; `make(designation(), use())` gives the same size back.
-  [[nodiscard]] std::string designation() const {
-    std::string text;
-    if (notation() == TyreNotation::metric) {
-      text.append(std::to_string(designation_.width)).append("/").append(std::to_string(designation_.aspect));
-    } else {
-      text.append(listed().section);
-    }
-    switch (construction()) {
-      case TyreConstruction::diagonal: text.append("-"); break;
-      case TyreConstruction::bias_belted: text.append("B"); break;
-      case TyreConstruction::radial: text.append(zr() ? "ZR" : "R"); break;
-    }
-    text.append(rim().name);
-    if (motorcycle()) text.append(" M/C");
-    if (designation_.load_index >= 0)
-      text.append(" ").append(std::to_string(designation_.load_index)).append(speed_symbol_row().name);
-    if (tube() == TyreTube::tubeless) text.append(" TL");
-    if (tube() == TyreTube::tube) text.append(" TT");
-    if (reinforced()) text.append(" REINF");
-    return text;
-  }
+  [[nodiscard]] std::string designation() const { return detail::canonical(designation_); }
 
   [[nodiscard]] constexpr TyreNotation notation() const noexcept { return designation_.notation; }
+  /// How the carcass is built; cycle tyres are diagonal, though their marking does not say so.
   [[nodiscard]] constexpr TyreConstruction construction() const noexcept { return designation_.construction; }
   [[nodiscard]] constexpr TyreUse use() const noexcept { return use_; }
   /// Marked ZR, the radial for speeds above 240 km/h.
@@ -87,27 +72,68 @@ class TyreSize {
   [[nodiscard]] constexpr TyreTube tube() const noexcept { return designation_.tube; }
   /// Marked REINF, reinforced.
   [[nodiscard]] constexpr bool reinforced() const noexcept { return designation_.reinforced; }
+  /// Marked M+S, mud and snow.
+  [[nodiscard]] constexpr bool winter() const noexcept { return designation_.winter; }
+  /// Marked MST, for several kinds of service.
+  [[nodiscard]] constexpr bool multi_service() const noexcept { return designation_.multi_service; }
+  /// Marked NHS, not for highway service.
+  [[nodiscard]] constexpr bool not_for_highway() const noexcept { return designation_.not_for_highway; }
+  /// What the letters P, LT, C or AT in the size say.
+  [[nodiscard]] constexpr TyreVehicle vehicle() const noexcept { return designation_.vehicle; }
+  /// The ply rating, 6 of 6PR: a grade of strength, no longer a count of plies. None where the marking has none.
+  [[nodiscard]] constexpr std::optional<int> ply_rating() const noexcept { return marked(designation_.ply_rating); }
+  /// The week of manufacture, where the marking has a DOT code.
+  [[nodiscard]] constexpr std::optional<TyreWeek> made() const noexcept {
+    if (designation_.week < 0) return std::nullopt;
+    return TyreWeek{designation_.week, designation_.year};
+  }
+  /// The same tyre without its week of manufacture.
+  [[nodiscard]] constexpr TyreSize undated() const noexcept {
+    TyreSize size = *this;
+    size.designation_.week = size.designation_.year = -1;
+    return size;
+  }
 
-  /// The nominal section width: as marked where the notation is metric, otherwise from the table.
+  /// The nominal section width: as marked, or from the table where the notation is code or lettered.
   [[nodiscard]] constexpr Length section_width() const noexcept {
-    return notation() == TyreNotation::metric ? designation_.width * 1.0 * units::mm : listed().section_width;
+    switch (notation()) {
+      case TyreNotation::metric: break;
+      case TyreNotation::code:
+      case TyreNotation::lettered: return listed().section_width;
+      case TyreNotation::flotation: return designation_.width / 100.0 * units::inch;
+      case TyreNotation::cycle: return cycle_width();
+    }
+    return designation_.width * 1.0 * units::mm;
   }
   /// The aspect ratio in percent, as marked; none where the notation has none.
   [[nodiscard]] constexpr std::optional<double> aspect_ratio() const noexcept {
     return designation_.aspect >= 0 ? std::optional<double>(designation_.aspect) : std::nullopt;
   }
-  [[nodiscard]] constexpr double rim_code() const noexcept { return rim().code; }
-  /// The rim's nominal diameter.
-  [[nodiscard]] constexpr Length rim_diameter() const noexcept { return rim().diameter; }
+  /// The rim code, as marked; none where the notation has none, which is a cycle's.
+  [[nodiscard]] constexpr std::optional<double> rim_code() const noexcept {
+    return cycle() ? std::nullopt : std::optional<double>(rim().code);
+  }
+  /// The rim's nominal diameter; of a cycle, the diameter its bead sits on.
+  [[nodiscard]] constexpr Length rim_diameter() const noexcept {
+    return cycle() ? bead_seat().millimetres * 1.0 * units::mm : rim().diameter;
+  }
 
   /// The overall diameter of a new tyre, free of load: what the marking means, and the least and the most that a tyre
   /// with this marking may have. A special use tyre whose table states no limit of its own has that of the metric
-  /// sizes: 1.12 of the section height.
+  /// sizes: 1.12 of the section height; so has a flotation size. A cycle size means a section as high as wide, within a
+  /// tenth, whatever its use.
   [[nodiscard]] constexpr Band<Length> overall_diameter() const noexcept;
   /// The same at one corner of the marking's tolerance, for whoever watches.
   template <class Watch>
   [[nodiscard]] constexpr auto overall_diameter(Watch watch, Corner size) const {
-    return notation() == TyreNotation::metric ? marked_diameter(watch, size) : listed_diameter(watch, size);
+    switch (notation()) {
+      case TyreNotation::metric: break;
+      case TyreNotation::code:
+      case TyreNotation::lettered: return listed_diameter(watch, size);
+      case TyreNotation::flotation: return flotation_diameter(watch, size);
+      case TyreNotation::cycle: return cycle_diameter(watch, size);
+    }
+    return marked_diameter(watch, size);
   }
 
   /// How a dimension came about: `explain("overall diameter")` or "circumference". Defined in tyre/explain.hpp, which
@@ -119,19 +145,31 @@ class TyreSize {
 #endif
 
   /// The load index, where the marking has a service description; load_capacity gives its mass.
-  [[nodiscard]] constexpr std::optional<int> load_index() const noexcept {
-    return designation_.load_index >= 0 ? std::optional<int>(designation_.load_index) : std::nullopt;
+  [[nodiscard]] constexpr std::optional<int> load_index() const noexcept { return marked(designation_.load_index); }
+  /// The load index behind the stroke, for each tyre of twin wheels, where the marking has two.
+  [[nodiscard]] constexpr std::optional<int> second_load_index() const noexcept {
+    return marked(designation_.second_load_index);
   }
   /// The speed symbol, where the marking has a service description.
   [[nodiscard]] constexpr std::optional<SpeedSymbol> speed_symbol() const noexcept {
     if (designation_.speed_symbol < 0) return std::nullopt;
-    return std::optional<SpeedSymbol>(std::in_place, speed_symbol_row());
+    return std::optional<SpeedSymbol>(std::in_place, speed_symbols[designation_.speed_symbol]);
   }
+  /// The service description stands in brackets: the tyre is made for speeds above its symbol's, and its maker says
+  /// which.
+  [[nodiscard]] constexpr bool beyond_symbol() const noexcept { return designation_.beyond_symbol; }
 
   /// Where the dimensions come from, and how sure they are: the nominal rim diameter and the limits of the overall
-  /// diameter are from memory, and so is every table.
+  /// diameter are from memory, and so is every table of them.
   [[nodiscard]] constexpr Source source() const noexcept {
-    return notation() == TyreNotation::metric ? sources::iso_5751 : code_designated_source;
+    switch (notation()) {
+      case TyreNotation::metric: break;
+      case TyreNotation::code:
+      case TyreNotation::lettered: return code_designated_source;
+      case TyreNotation::flotation: return flotation_source;
+      case TyreNotation::cycle: return cycle_height_source;
+    }
+    return sources::iso_5751;
   }
 
   friend constexpr bool operator==(const TyreSize&, const TyreSize&) noexcept = default;
@@ -142,21 +180,48 @@ class TyreSize {
   constexpr TyreSize(const detail::Designation& designation, TyreUse use) noexcept
       : designation_(designation), use_(use) {}
 
+  [[nodiscard]] static constexpr std::optional<int> marked(int number) noexcept {
+    return number >= 0 ? std::optional<int>(number) : std::nullopt;
+  }
+
   template <class Watch>
   [[nodiscard]] constexpr auto watched_rim(Watch watch) const {
     return watch.looked_up("rim_diameter", rim_diameter(), rim().name, rim_diameter_source);
   }
+  /// The section height over its nominal value, at a corner of the metric sizes' limits.
+  [[nodiscard]] constexpr double limit_factor(Corner size) const noexcept {
+    return size == Corner::low ? least_height_factor : size == Corner::high ? greatest_height_factor(use_) : 1.0;
+  }
   template <class Watch>
   [[nodiscard]] constexpr auto marked_diameter(Watch watch, Corner size) const {
-    const double factor = size == Corner::low    ? least_height_factor
-                          : size == Corner::high ? greatest_height_factor(use_)
-                                                 : 1.0;
     const auto rim = watched_rim(watch);
     const auto width = watch.given("section_width", section_width(), sources::marking);
     const auto aspect = watch.given("aspect_ratio", double(designation_.aspect), sources::marking);
     const auto height = watch.step(formula::section_height{}, width, aspect);
-    const auto of_nominal = watch.looked_up("height_factor", factor, to_string(use_), diameter_limit_source);
+    const auto of_nominal =
+        watch.looked_up("height_factor", limit_factor(size), to_string(use_), diameter_limit_source);
     return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+  }
+  template <class Watch>
+  [[nodiscard]] constexpr auto flotation_diameter(Watch watch, Corner size) const {
+    const Length below = size == Corner::low ? flotation_undersize : Length();
+    const auto rim = watched_rim(watch);
+    const auto diameter = watch.given("marked_diameter", designation_.diameter / 100.0 * units::inch, sources::marking);
+    const auto undersize = watch.looked_up("undersize", below, "flotation", flotation_source);
+    const auto real = watch.step(formula::flotation_diameter{}, diameter, undersize);
+    const auto height = watch.step("section_height", formula::section_height_of_diameter{}, real, rim);
+    const auto of_nominal =
+        watch.looked_up("height_factor", limit_factor(size), to_string(use_), diameter_limit_source);
+    return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+  }
+  template <class Watch>
+  [[nodiscard]] constexpr auto cycle_diameter(Watch watch, Corner size) const {
+    const CycleBeadSeat& seat = bead_seat();
+    const auto rim =
+        watch.looked_up("rim_diameter", rim_diameter(), seat.name, Source{cycle_rim_document, cycle_rim_certainty()});
+    const auto width = watch.given("section_width", section_width(), sources::marking);
+    const auto of_width = watch.looked_up("height_factor", cycle_height_factor.at(size), "cycle", cycle_height_source);
+    return watch.step("overall_diameter", formula::cycle_diameter{}, rim, width, of_width);
   }
   template <class Watch>
   [[nodiscard]] constexpr auto listed_diameter(Watch watch, Corner size) const {
@@ -179,19 +244,33 @@ class TyreSize {
   template <class Watch>
   [[nodiscard]] constexpr auto listed_diameter_here(Watch watch, ValueName name, Length listed_diameter) const {
     const CodeDesignatedTyre& row = listed();
-    const RimCode& listed_rim = rim_codes[detail::row_of_rim_code(row.rim_code)];
+    const RimCode& listed_rim = rim_codes[detail::section_keys.rims[designation_.listed]];
     const auto diameter = watch.looked_up("listed_diameter", listed_diameter, row.section, code_designated_source);
     const auto its_rim =
         watch.looked_up("listed_rim_diameter", listed_rim.diameter, listed_rim.name, rim_diameter_source);
     return watch.step(name, formula::overall_diameter_on_another_rim{}, diameter, its_rim, watched_rim(watch));
   }
 
+  [[nodiscard]] constexpr bool cycle() const noexcept { return notation() == TyreNotation::cycle; }
   [[nodiscard]] constexpr const RimCode& rim() const noexcept { return rim_codes[designation_.rim]; }
+  [[nodiscard]] constexpr const CycleBeadSeat& bead_seat() const noexcept { return cycle_bead_seats[designation_.rim]; }
+  /// How sure it is that the marking means this bead seat.
+  [[nodiscard]] constexpr Certainty cycle_rim_certainty() const noexcept {
+    const Certainty of_seat = bead_seat().certainty;
+    return designation_.listed < 0 ? of_seat : weaker(of_seat, cycle_rim_names[designation_.listed].certainty);
+  }
+  [[nodiscard]] constexpr Length cycle_width() const noexcept {
+    switch (designation_.naming) {
+      case CycleNaming::iso:
+      case CycleNaming::french: break;
+      case CycleNaming::decimal: return designation_.width / 1000.0 * units::inch;
+      case CycleNaming::fractional:
+      case CycleNaming::three_part: return designation_.width / 8.0 * units::inch;
+    }
+    return designation_.width * 1.0 * units::mm;
+  }
   [[nodiscard]] constexpr const CodeDesignatedTyre& listed() const noexcept {
     return code_designated_tyres[designation_.listed];
-  }
-  [[nodiscard]] constexpr const SpeedSymbol& speed_symbol_row() const noexcept {
-    return speed_symbols[designation_.speed_symbol];
   }
 
   detail::Designation designation_;

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+#include "value.hpp"
+#include "wants.hpp"
+
+#include <layshaft/tyre/tyre.hpp>
+
+namespace layshaft::python {
+namespace detail {
+template <>
+struct Words<VehicleClass> {
+  static constexpr auto& values = vehicle_classes;
+};
+}  // namespace detail
+
+namespace {
+
+/// `name=value` for what was stated.
+template <class T>
+void name_stated(py::dict& named, const char* name, const std::optional<T>& value) {
+  if (value) named[name] = give(*value);
+}
+
+void register_tread_class(py::module_& module) {
+  const char* signature = "Tread(*, new_depth, depth, least=None, distance=None)";
+  py::class_<Tread> type(
+      module, "Tread", py::is_final(),
+      Signature(signature)
+          .doc("A tyre's tread: its depth when new (0.1 to 100 mm) and now, the least it may be used down to, and the "
+               "distance ridden on it so far. RangeError where a part lies outside its range.",
+               false)
+          .c_str());
+  def_init(type, signature, [](const Arguments& given) {
+    return Tread({.new_depth = given.want<Length>("new_depth"),
+                  .depth = given.want<Length>("depth"),
+                  .least = given.want<std::optional<Length>>("least"),
+                  .distance = given.want<std::optional<Length>>("distance")});
+  });
+  def_property(type, "new_depth", "Depth when new.", [](const Tread& t) { return t.new_depth(); });
+  def_property(type, "depth", "Depth now.", [](const Tread& t) { return t.depth(); });
+  def_property(type, "least", "The least it may be used down to, or None.",
+               [](const Tread& t) { return t.parts().least; });
+  def_property(type, "distance", "Ridden on it so far, or None.", [](const Tread& t) { return t.parts().distance; });
+  def_property(type, "worn", "Height worn off: what Setup takes as tread_worn.",
+               [](const Tread& t) { return t.worn(); });
+  def_property(type, "left", "Share of the usable tread that is left; None where no least depth is stated.",
+               [](const Tread& t) { return t.left(); });
+  def_property(type, "distance_left",
+               "Distance until the least depth if it goes on wearing as it did (an assumption); None where that cannot "
+               "be told.",
+               [](const Tread& t) { return t.distance_left(); });
+  def_value(type, [](const Tread& t) {
+    Remake remake;
+    remake.named["new_depth"] = give(t.new_depth());
+    remake.named["depth"] = give(t.depth());
+    name_stated(remake.named, "least", t.parts().least);
+    name_stated(remake.named, "distance", t.parts().distance);
+    return remake;
+  });
+  def(module, "circumference_at_depth(tyre, tread, depth, construction=None)",
+      "Rolling circumference with so much tread left, a Band of Length. tyre is a TyreSize or its marking, which holds "
+      "with new_depth of tread; or the circumference measured at the tread's present depth, with the tyre's "
+      "construction beside it.",
+      [](const Arguments& given) {
+        const Tread tread = given.want<Tread>("tread");
+        const Length depth = given.want<Length>("depth");
+        if (given.has("construction") && !given.object("construction").is_none())
+          return circumference_at_depth(given.want<Band<Length>>("tyre"), given.want<TyreConstruction>("construction"),
+                                        tread, depth);
+        return circumference_at_depth(given.want<TyreSize>("tyre"), tread, depth);
+      });
+  def(module, "measured_circumference(distance, turns, *, rider_aboard=True, tape_error='5 mm')",
+      "Rolling circumference from the distance that the wheel rolled in so many whole turns (1 to 1000), a Band of "
+      "Length: what Setup takes as circumference. The tape may be out by tape_error either way over the whole distance "
+      "(5 mm: common practice, no source); pushed without its rider a machine rolls 1 to 3 % farther (from memory).",
+      [](const Arguments& given) {
+        return measured_circumference({.distance = given.want<Length>("distance"),
+                                       .turns = given.want<int>("turns"),
+                                       .rider_aboard = given.want<bool>("rider_aboard", true),
+                                       .tape_error = given.want<Length>("tape_error", usual_tape_error)});
+      });
+}
+
+void register_legal_tread(py::module_& module) {
+  py::class_<LegalTread> type(module, "LegalTread", py::is_final(),
+                              "A rule on how deep a tyre's tread must be; found by legal_tread().");
+  def_property(type, "region", "ISO 3166 code: 'DE', 'US', 'US-MD'.", [](const LegalTread& l) { return l.region; });
+  def_property(type, "depth", "The least depth; None where only a visible pattern is asked for.",
+               [](const LegalTread& l) { return l.depth; });
+  def_property(type, "condition", "Where the depth must be; '' where the source does not say.",
+               [](const LegalTread& l) { return l.condition; });
+  def_property(type, "rule", "'in use', 'wear indicator' or 'handbook'.",
+               [](const LegalTread& l) { return to_string(l.rule); });
+  def_property(type, "source", "Where the rule stands, and how sure that is.",
+               [](const LegalTread& l) { return l.source; });
+  type.def("__repr__", [](const LegalTread& l) {
+    return "<LegalTread of " + std::string(l.region) + ": " + (l.depth ? to_text(*l.depth) : "a visible pattern") + ">";
+  });
+  def(module, "legal_tread(region, vehicle='motorcycle')",
+      "The rule on tread in a region ('GB', 'DE', 'US-MD') for 'moped', 'light motorcycle', 'motorcycle', 'car' and so "
+      "on: a LegalTread. An unknown region or vehicle is an Error that lists those known.",
+      [](const Arguments& given) {
+        return legal_tread(want_text(given.object("region"), "region", "an ISO 3166 code such as 'DE'"),
+                           given.want<VehicleClass>("vehicle", VehicleClass::motorcycle));
+      });
+}
+
+void register_tyre_asked(py::module_& module) {
+  const char* signature =
+      "TyreAsked(*, axle_load=None, tyres_on_axle=1, top_speed=None, radius_clearance=None, width_clearance=None, "
+      "least_tread_depth=None)";
+  py::class_<TyreAsked> type(
+      module, "TyreAsked", py::is_final(),
+      Signature(signature)
+          .doc("What a machine asks of a tyre, as far as it is stated: load on the axle (Mass, fully laden) and the "
+               "tyres that share it, top speed, room above and beside the stock tyre as marked, least tread depth.",
+               false)
+          .c_str());
+  def_init(type, signature, [](const Arguments& given) {
+    return TyreAsked{.axle_load = given.want<std::optional<Mass>>("axle_load"),
+                     .tyres_on_axle = given.want<int>("tyres_on_axle", 1),
+                     .top_speed = given.want<std::optional<Speed>>("top_speed"),
+                     .radius_clearance = given.want<std::optional<Length>>("radius_clearance"),
+                     .width_clearance = given.want<std::optional<Length>>("width_clearance"),
+                     .least_tread_depth = given.want<std::optional<Length>>("least_tread_depth")};
+  });
+  const auto part = [&](const char* name, const char* doc, auto member) {
+    def_property(type, name, doc, [member](const TyreAsked& asked) { return asked.*member; });
+  };
+  part("axle_load", "Load on the axle, or None.", &TyreAsked::axle_load);
+  part("tyres_on_axle", "1; 2; or 4, which are two pairs of twins.", &TyreAsked::tyres_on_axle);
+  part("top_speed", "Top speed, or None.", &TyreAsked::top_speed);
+  part("radius_clearance", "Room above the stock tyre, or None.", &TyreAsked::radius_clearance);
+  part("width_clearance", "Room beside the stock tyre, both sides together, or None.", &TyreAsked::width_clearance);
+  part("least_tread_depth", "Least tread depth, or None.", &TyreAsked::least_tread_depth);
+  def_value(type, [](const TyreAsked& asked) {
+    Remake remake;
+    name_stated(remake.named, "axle_load", asked.axle_load);
+    if (asked.tyres_on_axle != 1) remake.named["tyres_on_axle"] = asked.tyres_on_axle;
+    name_stated(remake.named, "top_speed", asked.top_speed);
+    name_stated(remake.named, "radius_clearance", asked.radius_clearance);
+    name_stated(remake.named, "width_clearance", asked.width_clearance);
+    name_stated(remake.named, "least_tread_depth", asked.least_tread_depth);
+    return remake;
+  });
+}
+
+}  // namespace
+
+void register_tread(py::module_& module) {
+  register_tread_class(module);
+  register_legal_tread(module);
+  register_tyre_asked(module);
+}
+
+}  // namespace layshaft::python

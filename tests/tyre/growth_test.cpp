@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/tyre/growth.hpp>
+
+#include "../reference/csv.hpp"
+
+#include <gtest/gtest.h>
+#include <core/formula_range.hpp>
+#include <tyre/watched.hpp>
+
+#include <string>
+
+namespace {
+using namespace layshaft;
+using layshaft_test::expect_range;
+
+// Worked by hand: of 110/90-18 the section is 99 mm high, and may be 1.07 of that (special use: 1.12).
+TEST(Growth, OfAMarkingAgainstItselfIsItsTolerance) {
+  const TyreSize road("110/90-18"), special("110/90-18", TyreUse::special);
+  EXPECT_NEAR(greatest_radius_growth(road, road) / units::mm, 0.07 * 99.0, 1e-10);
+  EXPECT_NEAR(greatest_radius_growth(special, special) / units::mm, 0.12 * 99.0, 1e-10);
+  EXPECT_NEAR(*greatest_width_growth(road, road) / units::mm, 11.0, 1e-10);
+}
+
+TEST(Growth, IsMeasuredFromTheStockTyreAsMarked) {
+  const TyreSize stock("110/90-18"), trial("120/90-18"), small("80/80-18");
+  EXPECT_NEAR(greatest_radius_growth(trial, stock) / units::mm, 1.07 * 108.0 - 99.0, 1e-10);
+  EXPECT_NEAR(*greatest_width_growth(trial, stock) / units::mm, 132.0 - 110.0, 1e-10);
+  EXPECT_LT(greatest_radius_growth(small, stock), 0_mm);
+  EXPECT_LT(*greatest_width_growth(small, stock), 0_mm);
+}
+
+// Source: UN Regulation No. 75, Annex 5, as in tests/reference/tyre_code_designated.csv; all of it from memory.
+TEST(Growth, HasTheGreatestWidthsOfTheReference) {
+  int compared = 0;
+  for (const auto& row : layshaft_test::read_csv("tyre_code_designated.csv")) {
+    const Result<TyreSize> tyre = TyreSize::make(row.at("designation"));
+    ASSERT_TRUE(tyre) << row.at("designation");
+    EXPECT_EQ(*greatest_section_width(*tyre), layshaft_test::number(row.at("section_width_max_mm")) * units::mm)
+        << row.at("designation");
+    ++compared;
+  }
+  EXPECT_EQ(compared, 92);
+}
+
+// Both are from memory; they were recalled apart, and agree to the millimetre that the table is rounded to.
+TEST(Growth, OfMetricSizesGoesByTheRuleThatTheTableOfSectionsFollows) {
+  for (const CodeDesignatedTyre& row : code_designated_tyres) {
+    if (row.family != TyreFamily::normal_section && row.family != TyreFamily::small_rim &&
+        row.family != TyreFamily::low_section)
+      continue;
+    EXPECT_NEAR(section_width_limit(row.section_width, greatest_width_factor(row.rim_code)) / units::mm,
+                row.greatest_section_width / units::mm, 0.5 + 1e-9)
+        << row.section << "-" << row.rim_code;
+  }
+}
+
+TEST(Growth, IsUnknownInWidthWhereNoRuleIsAtHand) {
+  for (const char* marking : {"25x8-12", "37-622"}) {
+    EXPECT_EQ(greatest_section_width(TyreSize(marking)), std::nullopt) << marking;
+    EXPECT_EQ(greatest_width_growth(TyreSize(marking), TyreSize("110/90-18")), std::nullopt) << marking;
+  }
+  EXPECT_EQ(greatest_section_width(TyreSize("110/90-12")), 108.0 / 100.0 * 110_mm);
+}
+
+TEST(Growth, CanBeWatchedToTheBit) {
+  const TyreSize stock("110/90-18"), trial("4.60-18");
+  const auto working = layshaft_test::expect_watched(
+      one_cause, [&](auto watch, Corner) { return layshaft::detail::radius_growth_at(watch, trial, stock); },
+      {"base rim diameter", "base section width", "base aspect ratio", "base section height", "base height factor",
+       "base overall diameter", "trial listed diameter", "trial listed rim diameter", "trial rim diameter",
+       "trial overall diameter", "radius growth"});
+  EXPECT_EQ(working.result().certainty(), Certainty::from_memory);
+  layshaft_test::expect_watched(
+      one_cause, [&](auto watch, Corner) { return layshaft::detail::width_growth_at(watch, stock, trial); },
+      {"base section width", "trial section width", "trial width factor", "trial section width limit", "width growth"});
+  layshaft_test::expect_watched(
+      one_cause, [&](auto watch, Corner) { return layshaft::detail::width_growth_at(watch, trial, stock); },
+      {"base section width", "trial section width limit", "width growth"});
+}
+
+TEST(Growth, KnowsItsRanges) {
+  expect_range<formula::radius_growth>("++", 655_mm, 668_mm);
+  expect_range<formula::width_growth>("++", 110_mm, 121_mm);
+}
+
+}  // namespace
