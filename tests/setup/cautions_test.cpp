@@ -138,7 +138,9 @@ std::vector<Case> cases() {
        {of_tyre("110/100R18 64M"), of_tyre("110/100B18 64M")},
        {trail(), of_tyre("120/100-18 68M")}},
       {tyre_rim_differs, {of_tyre("110/100-17 64M")}, {trail(), of_tyre("120/100-18 68M")}},
-      {tyre_clearance, {of_tyre("120/100-18 68M"), of_tyre("120/80-18 64M")}, {trail(), of_tyre("90/90-18 64M")}},
+      {tyre_clearance,
+       {of_tyre("120/100-18 68M"), of_tyre("120/80-18 64M")},
+       {trail(), of_tyre("90/90-18 64M"), of_tyre("110/100-18 64M DOT 2319")}},  // the stock tyre of another week
       {ride_height_changed,
        {of_tyre("120/100-18 68M"), of_tyre("110/90-18 64M")},
        {trail(), of_tyre("110/100-18 64M", TyreUse::special)}},

@@ -67,7 +67,7 @@ inline void chain_cautions(Cautions& cautions, const Machine& machine, const Set
 inline void front_tyre_cautions(Cautions& cautions, const Machine& machine, const Setup& trial) {
   const auto& stock = machine.stock().front_tyre();
   const auto& tyre = trial.front_tyre();
-  if (!stock || !tyre || *tyre == *stock) return;
+  if (!stock || !tyre || tyre->undated() == stock->undated()) return;
   if (rating_unstated(*tyre, *stock) || load_below(*tyre, *stock) || speed_below(*tyre, *stock) ||
       tyre->rim_diameter() != stock->rim_diameter())
     cautions.push_back({CautionCode::front_tyre_below_stock, {}});
@@ -83,7 +83,7 @@ inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setu
     return;
   }
   const TyreSize& tyre = *trial.tyre();
-  if (tyre == stock_tyre) return;
+  if (tyre.undated() == stock_tyre.undated()) return;  // the same tyre, made in another week
 
   if (rating_unstated(tyre, stock_tyre)) cautions.push_back({CautionCode::tyre_service_unstated, {}});
   if (load_below(tyre, stock_tyre))
