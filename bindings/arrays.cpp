@@ -111,6 +111,7 @@ struct CentreOfLinks {
 using Rpm = In<units::rpm>;
 using Kmh = In<units::kmh>;
 using Mm = In<units::mm>;
+using Km = In<units::km>;
 using TeethCount = Whole<Teeth>;
 using LinksCount = Whole<Links>;
 
@@ -152,6 +153,33 @@ void add_all(py::module_& module) {
       module, "rolling_circumference_mm",
       "rolling_circumference_mm(overall_diameter_mm, rolling_factor): the distance in millimetres rolled in one turn, "
       "from the free tyre's overall diameter in millimetres.");
+  add<formula::worn_circumference, Mm, Mm, Number, Mm, Mm>(
+      module, "worn_circumference_mm",
+      "worn_circumference_mm(circumference_mm, rolling_factor, measured_tread_depth_mm, tread_depth_mm): rolling "
+      "circumference in millimetres at one depth of the tread, of a tyre whose circumference was measured at another.");
+  add<formula::tread_left, Number, Mm, Mm, Mm>(
+      module, "tread_left",
+      "tread_left(new_tread_depth_mm, tread_depth_mm, least_tread_depth_mm): share of the usable tread that is left; "
+      "below zero once it is worn past the least.");
+  add<formula::distance_left, Km, Km, Mm, Mm, Mm>(
+      module, "distance_left_km",
+      "distance_left_km(distance_km, new_tread_depth_mm, tread_depth_mm, least_tread_depth_mm): kilometres until the "
+      "least depth, if the tread goes on wearing as it did over distance_km; below zero: how far ago it was.");
+  add<formula::static_radius, Mm, Mm, Number>(
+      module, "static_radius_mm",
+      "static_radius_mm(free_radius_mm, static_share): height in millimetres of the axle above the ground, from the "
+      "share of the free radius that is left under load.");
+  add<formula::effective_radius, Mm, Mm, Mm>(
+      module, "effective_radius_mm",
+      "effective_radius_mm(free_radius_mm, static_radius_mm): radius in millimetres of the circle that rolls as far as "
+      "the tyre does.");
+  add<formula::circumference_of_radius, Mm, Mm>(
+      module, "circumference_of_radius_mm",
+      "circumference_of_radius_mm(effective_radius_mm): millimetres rolled in one turn.");
+  add<formula::circumference_change, Number, Mm, Mm>(
+      module, "circumference_change",
+      "circumference_change(base_circumference_mm, trial_circumference_mm): change of the rolling circumference, as "
+      "trial / base - 1.");
   add<formula::pitch_diameter, Mm, Mm, TeethCount>(
       module, "sprocket_pitch_diameter_mm",
       "sprocket_pitch_diameter_mm(pitch_mm, teeth): pitch diameter in millimetres of a sprocket for a chain pitch in "
@@ -165,11 +193,11 @@ void add_all(py::module_& module) {
       module, "chain_centre_mm",
       "chain_centre_mm(pitch_mm, front, rear, links): centre distance in millimetres of a closed loop of so many links "
       "(whole or real), the inverse of chain_links; NaN where so few links do not go around.");
-  add<formula::front_contacts, Number, In<units::km>, Mm, TeethCount, TeethCount>(
+  add<formula::front_contacts, Number, Km, Mm, TeethCount, TeethCount>(
       module, "front_contacts",
       "front_contacts(distance_km, circumference_mm, front, rear): how often each front tooth meets the chain over a "
       "distance in kilometres.");
-  add<formula::rear_contacts, Number, In<units::km>, Mm>(
+  add<formula::rear_contacts, Number, Km, Mm>(
       module, "rear_contacts",
       "rear_contacts(distance_km, circumference_mm): how often each rear tooth meets the chain over a distance in "
       "kilometres.");

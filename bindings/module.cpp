@@ -13,6 +13,7 @@ void register_working(pybind11::module_& module);
 void register_gearing(pybind11::module_& module);
 void register_tyre(pybind11::module_& module);
 void register_tread(pybind11::module_& module);
+void register_fitness(pybind11::module_& module);
 void register_chain(pybind11::module_& module);
 void register_wear(pybind11::module_& module);
 void register_instrument(pybind11::module_& module);
@@ -38,6 +39,7 @@ PYBIND11_MODULE(_core, module) {
   register_gearing(module);  // over quantities
   register_tyre(module);     // with sources
   register_tread(module);    // of tyres
+  register_fitness(module);  // of what is asked of tyres
   register_chain(module);
   register_wear(module);
   register_instrument(module);

@@ -126,7 +126,8 @@ void register_setup_class(py::module_& module) {
 }
 
 void register_machine(py::module_& module) {
-  const char* signature = "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None)";
+  const char* signature =
+      "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None)";
   py::class_<Machine> type(
       module, "Machine", py::is_final(),
       Signature(signature)

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "formula.hpp"
 #include "value.hpp"
 #include "wants.hpp"
 
@@ -13,12 +14,6 @@ struct Words<VehicleClass> {
 }  // namespace detail
 
 namespace {
-
-/// `name=value` for what was stated.
-template <class T>
-void name_stated(py::dict& named, const char* name, const std::optional<T>& value) {
-  if (value) named[name] = give(*value);
-}
 
 void register_tread_class(py::module_& module) {
   const char* signature = "Tread(*, new_depth, depth, least=None, distance=None)";
@@ -52,8 +47,8 @@ void register_tread_class(py::module_& module) {
     Remake remake;
     remake.named["new_depth"] = give(t.new_depth());
     remake.named["depth"] = give(t.depth());
-    name_stated(remake.named, "least", t.parts().least);
-    name_stated(remake.named, "distance", t.parts().distance);
+    name_if(remake.named, "least", t.parts().least);
+    name_if(remake.named, "distance", t.parts().distance);
     return remake;
   });
   def(module, "circumference_at_depth(tyre, tread, depth, construction=None)",
@@ -78,7 +73,17 @@ void register_tread_class(py::module_& module) {
                                        .rider_aboard = given.want<bool>("rider_aboard", true),
                                        .tape_error = given.want<Length>("tape_error", usual_tape_error)});
       });
+  def_formula<formula::tread_worn>(module, "Height (Length) worn off the tread: what Setup takes as tread_worn.");
+  def_formula<formula::tread_left>(module,
+                                   "Share of the usable tread that is left; below zero once worn past the least.");
+  def_formula<formula::distance_left>(module,
+                                      "Distance (Length) until the least depth; below zero: how far ago it was.");
+  def_formula<formula::worn_circumference>(
+      module, "Rolling circumference (Length) at one depth of the tread, of a tyre measured at another.");
 }
+
+/// A row is known by its region and the first of its vehicles.
+py::tuple key_of(const LegalTread& rule) { return py::make_tuple(give(rule.region), give(*rule.vehicles.begin())); }
 
 void register_legal_tread(py::module_& module) {
   py::class_<LegalTread> type(module, "LegalTread", py::is_final(),
@@ -92,8 +97,15 @@ void register_legal_tread(py::module_& module) {
                [](const LegalTread& l) { return to_string(l.rule); });
   def_property(type, "source", "Where the rule stands, and how sure that is.",
                [](const LegalTread& l) { return l.source; });
-  type.def("__repr__", [](const LegalTread& l) {
-    return "<LegalTread of " + std::string(l.region) + ": " + (l.depth ? to_text(*l.depth) : "a visible pattern") + ">";
+  def_property(type, "vehicles", "The vehicles it holds for, as legal_tread() takes them.",
+               [](const LegalTread& l) { return py::object(give_list(l.vehicles)); });
+  type.def("__repr__", [](const LegalTread& l) { return "legal_tread" + py::repr(key_of(l)).cast<std::string>(); });
+  type.def("__eq__", [](const LegalTread& l, const py::object& other) {
+    return py::isinstance<LegalTread>(other) && key_of(l).equal(key_of(py::cast<const LegalTread&>(other)));
+  });
+  type.def("__hash__", [](const LegalTread& l) { return py::hash(key_of(l)); });
+  type.def("__reduce__", [](const LegalTread& l) {
+    return py::make_tuple(py::module_::import("layshaft._core").attr("legal_tread"), key_of(l));
   });
   def(module, "legal_tread(region, vehicle='motorcycle')",
       "The rule on tread in a region ('GB', 'DE', 'US-MD') for 'moped', 'light motorcycle', 'motorcycle', 'car' and so "
@@ -102,6 +114,11 @@ void register_legal_tread(py::module_& module) {
         return legal_tread(want_text(given.object("region"), "region", "an ISO 3166 code such as 'DE'"),
                            given.want<VehicleClass>("vehicle", VehicleClass::motorcycle));
       });
+  def(module, "legal_treads()", "Every rule on tread that is known, a tuple of LegalTread.", [](const Arguments&) {
+    py::list rows;
+    for (const LegalTread& rule : legal_treads) rows.append(give(rule));
+    return py::object(py::tuple(rows));
+  });
 }
 
 void register_tyre_asked(py::module_& module) {
@@ -134,12 +151,12 @@ void register_tyre_asked(py::module_& module) {
   part("least_tread_depth", "Least tread depth, or None.", &TyreAsked::least_tread_depth);
   def_value(type, [](const TyreAsked& asked) {
     Remake remake;
-    name_stated(remake.named, "axle_load", asked.axle_load);
+    name_if(remake.named, "axle_load", asked.axle_load);
     if (asked.tyres_on_axle != 1) remake.named["tyres_on_axle"] = asked.tyres_on_axle;
-    name_stated(remake.named, "top_speed", asked.top_speed);
-    name_stated(remake.named, "radius_clearance", asked.radius_clearance);
-    name_stated(remake.named, "width_clearance", asked.width_clearance);
-    name_stated(remake.named, "least_tread_depth", asked.least_tread_depth);
+    name_if(remake.named, "top_speed", asked.top_speed);
+    name_if(remake.named, "radius_clearance", asked.radius_clearance);
+    name_if(remake.named, "width_clearance", asked.width_clearance);
+    name_if(remake.named, "least_tread_depth", asked.least_tread_depth);
     return remake;
   });
 }

@@ -7,6 +7,83 @@
 #include <layshaft/tyre/tyre.hpp>
 
 namespace layshaft::python {
+namespace detail {
+template <>
+struct Words<TyreDeflection> {
+  static constexpr TyreDeflection values[] = {TyreDeflection::motorcycle, TyreDeflection::light_truck};
+};
+}  // namespace detail
+
+namespace {
+
+TyreDeflection want_deflection(const Arguments& given) {
+  return given.want<TyreDeflection>("deflection", TyreDeflection::motorcycle);
+}
+
+void register_rolling(py::module_& module) {
+  def(module, "rolling_circumference(tyre, deflection='motorcycle')",
+      "The distance the tyre rolls in one turn, a Band of Length over the tolerance of its marking and its rolling "
+      "factor. A measured rollout is better: give it to Setup as circumference. deflection is 'motorcycle' (from "
+      "memory) or 'light truck' (published, and more).",
+      [](const Arguments& given) {
+        const auto tyre = given.want<TyreSize>("tyre");
+        const TyreDeflection deflection = want_deflection(given);
+        return deflection == TyreDeflection::motorcycle ? rolling_circumference(tyre)
+                                                        : rolling_circumference(tyre, deflection);
+      });
+  def(module, "rolling_factor(construction='diagonal', deflection='motorcycle')",
+      "Rolling circumference over that of the free tyre, a Band: of motorcycle tyres from memory, of 'light truck' "
+      "ones "
+      "from published radii.",
+      [](const Arguments& given) {
+        return rolling_factor(given.want<TyreConstruction>("construction", TyreConstruction::diagonal),
+                              want_deflection(given));
+      });
+  def(module, "static_share(construction='diagonal', deflection='motorcycle')",
+      "Static over free radius, a Band: of motorcycle tyres from memory, of 'light truck' ones published.",
+      [](const Arguments& given) {
+        return static_share(given.want<TyreConstruction>("construction", TyreConstruction::diagonal),
+                            want_deflection(given));
+      });
+  def(module, "free_radius(tyre)",
+      "Radius of the new tyre, inflated and off the ground: a Band of Length over the tolerance of its marking.",
+      [](const Arguments& given) { return free_radius(given.want<TyreSize>("tyre")); });
+  def(module, "static_radius(tyre, deflection='motorcycle')",
+      "Height of the axle above the ground on the new tyre under its load, at rest: a Band of Length.",
+      [](const Arguments& given) { return static_radius(given.want<TyreSize>("tyre"), want_deflection(given)); });
+  def(module, "effective_radius(tyre, deflection='motorcycle')",
+      "Radius of the circle that rolls as far as the new tyre does: a Band of Length.",
+      [](const Arguments& given) { return effective_radius(given.want<TyreSize>("tyre"), want_deflection(given)); });
+  def(module, "static_radius_from(circumference, free_radius)",
+      "Height of the axle (Length) on a tyre that rolls this far in one turn and has this free radius off the ground "
+      "(30 mm to 1 m). Small errors of either come out two to three times as large.",
+      [](const Arguments& given) {
+        return static_radius_from(given.want<Length>("circumference"), given.want<Length>("free_radius"));
+      });
+  def_formula<formula::circumference_of_radius>(module,
+                                                "Distance (Length) rolled in one turn, of an effective radius.");
+  def_formula<formula::radius_of_circumference>(module, "Effective radius (Length) that a circumference means.");
+  def_formula<formula::factor_of_share>(module, "Rolling factor, from static over free radius.");
+  def_formula<formula::share_of_factor>(module, "Static over free radius, from the rolling factor.");
+}
+
+void register_tyre_formulas(py::module_& module) {
+  def_formula<formula::section_height>(module,
+                                       "Section height (Length) from section width and aspect ratio in per cent.");
+  def_formula<formula::overall_diameter>(module, "Overall diameter (Length) of the free tyre.");
+  def_formula<formula::overall_diameter_limit>(module, "A limit of the overall diameter (Length).");
+  def_formula<formula::overall_diameter_on_another_rim>(
+      module, "Overall diameter (Length) of a listed section on another rim than the one it is listed with.");
+  def_formula<formula::flotation_diameter>(module, "Overall diameter (Length) of a flotation tyre.");
+  def_formula<formula::cycle_diameter>(module, "Overall diameter (Length) of a cycle tyre.");
+  def_formula<formula::worn_diameter>(module, "Overall diameter (Length) with so much of the tread's height worn off.");
+  def_formula<formula::section_height_of_diameter>(module, "Section height (Length) from a known overall diameter.");
+  def_formula<formula::section_width_limit>(module, "Greatest section width (Length) of a marking.");
+  def_formula<formula::section_width_on_another_rim>(
+      module, "Section width (Length) on a rim of another width than the one it is measured on.");
+}
+
+}  // namespace
 
 void register_tyre(py::module_& module) {
   const char* signature = "TyreSize(text, use='road')";
@@ -14,8 +91,11 @@ void register_tyre(py::module_& module) {
       module, "TyreSize", py::is_final(),
       Signature(signature)
           .doc("A tyre's size as its sidewall says it: metric '110/90-18 M/C 61R TL', code '4.10-18 59P', lettered "
-               "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road' or 'special' (knobs for rough ground, which stand higher).\n\n"
-               "Raises ParseError with .position and .expected where the text cannot be read.",
+               "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road' or 'special' (knobs for rough "
+               "ground, "
+               "which stand higher).\n\n"
+               "Raises ParseError with .position, .expected and .caret where the text cannot be read; the nearest "
+               "markings stand in what was expected.",
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -26,7 +106,8 @@ void register_tyre(py::module_& module) {
   });
   def_property(type, "designation", "The marking in its canonical form.",
                [](const TyreSize& t) { return t.designation(); });
-  def_property(type, "notation", "'metric', 'code', 'lettered', 'flotation' or 'cycle'.", [](const TyreSize& t) { return t.notation(); });
+  def_property(type, "notation", "'metric', 'code', 'lettered', 'flotation' or 'cycle'.",
+               [](const TyreSize& t) { return t.notation(); });
   def_property(type, "construction", "'diagonal', 'bias-belted' or 'radial'.",
                [](const TyreSize& t) { return t.construction(); });
   def_property(type, "use", "'road' or 'special'.", [](const TyreSize& t) { return t.use(); });
@@ -36,7 +117,8 @@ void register_tyre(py::module_& module) {
                [](const TyreSize& t) { return t.aspect_ratio(); });
   def_property(type, "rim_code", "The rim's code, about its diameter in inches; None of a cycle's.",
                [](const TyreSize& t) { return t.rim_code(); });
-  def_property(type, "rim_diameter", "Nominal rim diameter, a Length.",
+  def_property(type, "rim_diameter",
+               "Nominal rim diameter, a Length; of a cycle tyre, the diameter that its bead sits on.",
                [](const TyreSize& t) { return t.rim_diameter(); });
   def_property(type, "overall_diameter", "Overall diameter of the free tyre, a Band over the tolerance of its marking.",
                [](const TyreSize& t) { return t.overall_diameter(); });
@@ -52,6 +134,19 @@ void register_tyre(py::module_& module) {
     const auto made = t.made();
     return made ? py::object(py::make_tuple(made->week, made->year)) : py::object(py::none());
   });
+  def_property(type, "beyond_symbol", "The service description stands in brackets: made for speeds above its symbol's.",
+               [](const TyreSize& t) { return t.beyond_symbol(); });
+  def_property(type, "zr", "Marked ZR, the radial for speeds above 240 km/h.",
+               [](const TyreSize& t) { return t.zr(); });
+  def_property(type, "motorcycle", "Marked M/C.", [](const TyreSize& t) { return t.motorcycle(); });
+  def_property(type, "tube", "'tubeless' (TL), 'tube' (TT) or 'unmarked'.", [](const TyreSize& t) { return t.tube(); });
+  def_property(type, "reinforced", "Marked REINF.", [](const TyreSize& t) { return t.reinforced(); });
+  def_property(type, "vehicle",
+               "What the letters P, LT, C or AT say: 'passenger', 'light truck', 'commercial', 'all-terrain' or "
+               "'unmarked'.",
+               [](const TyreSize& t) { return t.vehicle(); });
+  def(type, "undated()", "The same tyre without its week of manufacture.",
+      [](const TyreSize& t, const Arguments&) { return t.undated(); });
   def_property(type, "winter", "Marked M+S.", [](const TyreSize& t) { return t.winter(); });
   def_property(type, "multi_service", "Marked MST.", [](const TyreSize& t) { return t.multi_service(); });
   def_property(type, "not_for_highway", "Marked NHS.", [](const TyreSize& t) { return t.not_for_highway(); });
@@ -71,20 +166,8 @@ void register_tyre(py::module_& module) {
       [](const Arguments& given) {
         return rated_speed(want_text(given.object("symbol"), "symbol", "a speed symbol such as 'R'"));
       });
-  def(module, "rolling_circumference(tyre)",
-      "The distance the tyre rolls in one turn, a Band of Length over the tolerance of its marking and its rolling "
-      "factor. A measured rollout is better: give it to Setup as circumference.",
-      [](const Arguments& given) { return rolling_circumference(given.want<TyreSize>("tyre")); });
-  def(module, "rolling_factor(construction='diagonal')",
-      "Rolling circumference over that of the free tyre, a Band (from memory).", [](const Arguments& given) {
-        return rolling_factor(given.want<TyreConstruction>("construction", TyreConstruction::diagonal));
-      });
-  def_formula<formula::section_height>(module,
-                                       "Section height (Length) from section width and aspect ratio in per cent.");
-  def_formula<formula::overall_diameter>(module, "Overall diameter (Length) of the free tyre.");
-  def_formula<formula::overall_diameter_limit>(module, "A limit of the overall diameter (Length).");
-  def_formula<formula::worn_diameter>(module, "Overall diameter (Length) with so much of the tread's height worn off.");
-  def_formula<formula::section_height_of_diameter>(module, "Section height (Length) from a known overall diameter.");
+  register_rolling(module);
+  register_tyre_formulas(module);
 }
 
 }  // namespace layshaft::python

@@ -9,8 +9,8 @@ void register_remake(py::module_& module) {
   });
 }
 
-std::string repr_of(py::handle self, const Remake& remake) {
-  std::string text = py::str(py::type::handle_of(self).attr("__name__")).cast<std::string>() + "(";
+std::string call_text(std::string name, const Remake& remake) {
+  std::string text = std::move(name) + "(";
   bool first = true;
   const auto separate = [&] {
     if (!first) text += ", ";
@@ -25,6 +25,10 @@ std::string repr_of(py::handle self, const Remake& remake) {
     text += name.cast<std::string>() + "=" + py::repr(value).cast<std::string>();
   }
   return text + ")";
+}
+
+std::string repr_of(py::handle self, const Remake& remake) {
+  return call_text(py::str(py::type::handle_of(self).attr("__name__")).cast<std::string>(), remake);
 }
 
 namespace detail {

@@ -24,7 +24,9 @@ void name_if(py::dict& named, const char* name, const std::optional<T>& value) {
 /// Registers the function by which pickles make values again.
 void register_remake(py::module_& module);
 
-/// `Name(positional, name=value)`
+/// `name(positional, name=value)`
+[[nodiscard]] std::string call_text(std::string name, const Remake& remake);
+/// The same for the class of a value.
 [[nodiscard]] std::string repr_of(py::handle self, const Remake& remake);
 
 namespace detail {

@@ -66,6 +66,13 @@ speed_change: _Ufunc4  # base_ratio, base_circumference_mm, trial_ratio, trial_c
 contribution: _Ufunc2  # ratio, factor
 worn_diameter_mm: _Ufunc2  # overall_diameter_mm, tread_worn_mm
 rolling_circumference_mm: _Ufunc2  # overall_diameter_mm, rolling_factor
+worn_circumference_mm: _Ufunc4  # circumference_mm, rolling_factor, measured_tread_depth_mm, tread_depth_mm
+tread_left: _Ufunc3  # new_tread_depth_mm, tread_depth_mm, least_tread_depth_mm
+distance_left_km: _Ufunc4  # distance_km, new_tread_depth_mm, tread_depth_mm, least_tread_depth_mm
+static_radius_mm: _Ufunc2  # free_radius_mm, static_share
+effective_radius_mm: _Ufunc2  # free_radius_mm, static_radius_mm
+circumference_of_radius_mm: _Ufunc1  # effective_radius_mm
+circumference_change: _Ufunc2  # base_circumference_mm, trial_circumference_mm
 sprocket_pitch_diameter_mm: _Ufunc2  # pitch_mm, teeth
 chain_links: _Ufunc4  # pitch_mm, front, rear, centre_mm
 chain_centre_mm: _Ufunc4  # pitch_mm, front, rear, links

@@ -23,6 +23,13 @@ GOOD = {
     "contribution": (1.06, 1.125),
     "worn_diameter_mm": (650.0, 4.0),
     "rolling_circumference_mm": (650.0, 0.98),
+    "worn_circumference_mm": (2055.0, 0.98, 4.0, 1.0),
+    "tread_left": (12.0, 4.0, 1.0),
+    "distance_left_km": (6000.0, 12.0, 4.0, 1.0),
+    "static_radius_mm": (325.0, 0.94),
+    "effective_radius_mm": (325.0, 305.0),
+    "circumference_of_radius_mm": (318.0,),
+    "circumference_change": (2000.0, 2100.0),
     "passes": (14.0, 106.0),
     "distinct_links": (14.0, 106.0),
     "sprocket_pitch_diameter_mm": (15.875, 14.0),
@@ -145,6 +152,21 @@ def test_array_functions_agree_with_the_ones_for_quantities() -> None:
     assert arrays.thrust_change_with_loss(3.0, 2000.0, 3.2, 2100.0, 0.95, 0.9) == pytest.approx(
         ls.thrust_change_with_loss(3.0, "2000 mm", 3.2, "2100 mm", 0.95, 0.9), rel=1e-14
     )
+
+
+def test_tread_and_radii_agree_with_the_ones_for_quantities() -> None:
+    """Values: (4 - 1) / (12 - 1) and 6000 km * 3 / 8 by hand, and the functions of layshaft itself."""
+    assert arrays.tread_left(12.0, [12.0, 4.0, 1.0], 1.0) == pytest.approx([1.0, 3 / 11, 0.0], rel=1e-15)
+    assert arrays.tread_left(12.0, 0.0, 1.0) == pytest.approx(-1 / 11, rel=1e-15)
+    assert arrays.distance_left_km(6000.0, 12.0, 4.0, 1.0) == pytest.approx(2250.0, rel=1e-14)
+    assert np.isnan(arrays.distance_left_km(6000.0, 12.0, 12.0, 1.0))  # nothing has worn off to reckon from
+    exact = ls.worn_circumference("2055 mm", 0.98, "4 mm", "1 mm") / ls.mm
+    assert arrays.worn_circumference_mm(2055.0, 0.98, 4.0, 1.0) == pytest.approx(exact, rel=1e-14)
+    assert exact == pytest.approx(2055.0 - 2 * np.pi * 0.98 * 3.0, rel=1e-14)
+    assert arrays.effective_radius_mm(325.0, 305.0) == pytest.approx((650.0 + 305.0) / 3, rel=1e-15)
+    assert arrays.static_radius_mm(325.0, 0.94) == pytest.approx(305.5, rel=1e-15)
+    assert arrays.circumference_of_radius_mm(318.0) == pytest.approx(2 * np.pi * 318.0, rel=1e-15)
+    assert arrays.circumference_change(2000.0, 2100.0) == ls.circumference_change("2 m", "2.1 m")
 
 
 def test_layshaft_alone_loads_no_numpy() -> None:

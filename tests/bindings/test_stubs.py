@@ -14,7 +14,7 @@ import pytest
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""
 layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
-layshaft\._core\.(Appraisal|Caution|Comparison|Formula|LegalTread|Source|Step|Working)\.__init__  # made by functions alone
+layshaft\._core\.(Appraisal|Caution|Comparison|FitnessCheck|Formula|LegalTread|Source|Step|TyreFitness|Working)\.__init__  # made by functions alone
 layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
 layshaft(\.arrays)?\.__all__
 """
@@ -47,6 +47,13 @@ assert_type(ls.compare(machine, machine.stock, setup).explain("thrust"), ls.Work
 assert_type(ls.explain(machine, setup, "road speed", gear=3, engine_speed="5000 rpm").result, ls.Step)
 assert_type(ls.ChainLoop("520", 13, 50).explain("centre", links=110).to_text(units="us", decimal=","), str)
 assert_type([step.formula for step in ls.TyreSize("110/90-18").explain("circumference").steps], list[ls.Formula | None])
+assert_type(ls.static_radius("110/90-18", "light truck"), ls.Band[ls.Length])
+assert_type([one.circumference_change.nominal for one in ls.closest_sizes("110/90-18", 0.01)], list[float])
+fitness = ls.tyre_fitness("110/90-18", ls.TyreAsked(), tread_depth="4 mm", tread_rule=ls.legal_tread("DE", "car"))
+assert_type(fitness.checks, tuple[ls.FitnessCheck, ...])
+assert_type(ls.TyreSize("110/90-18").undated(), ls.TyreSize)
+assert_type(ls.worn_circumference("2 m", 0.98, "4 mm", "1 mm") / ls.mm, float)
+assert_type(arrays.worn_circumference_mm(2000.0, 0.98, 4.0, [1, 2]), NDArray[np.float64])
 assert_type(arrays.passes(14, [106, 108]), NDArray[np.float64])
 assert_type(ls.appraise(machine, setup).speed_range(1).highest.nominal / ls.mph, float)
 """
@@ -63,6 +70,10 @@ ls.road_speed("9000 rpm", 12.0)
 ls.Setup(13, 50)
 ls.Setup(front=13.5, rear=50)
 ls.TyreSize("110/90-18", use="mud")
+ls.static_radius("110/90-18", "car")
+ls.tyre_fitness("110/90-18")
+fitness.check("weight")
+ls.legal_tread("DE", "boat")
 ls.Speedometer("nose")
 ls.appraise(machine, setup).speed_at(9000, 1)
 ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn=3.0)
@@ -108,7 +119,8 @@ def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> No
         for part, value in vars(member).items():
             if not part.startswith("_"):
                 assert value.__doc__, f"{name}.{part}"
-    if name not in ("Appraisal", "Caution", "Comparison", "Formula", "LegalTread", "Source", "Step", "Working"):
+    made_by_functions = "Appraisal Caution Comparison FitnessCheck Formula LegalTread Source Step TyreFitness Working"
+    if name not in made_by_functions.split():
         assert "args" not in inspect.signature(member).parameters
 
 
