@@ -231,7 +231,6 @@ void register_appraisals(py::module_& module) {
   def_formula<formula::speed_factor>(module, "What a factor of turns multiplies road speed by, at equal engine speed.");
   def_formula<formula::rear_added>(module, "Teeth more behind.");
   def_formula<formula::front_removed>(module, "Teeth fewer in front.");
-  def_formula<formula::tyre_growth>(module, "How much taller a tyre rolls, a fraction.");
   def_formula<formula::thrust_change_by_thumb>(module, "The change of thrust by the trade's rule, a fraction.");
 }
 

@@ -133,12 +133,14 @@ void register_tyre_asked(py::module_& module) {
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
-    return TyreAsked{.axle_load = given.want<std::optional<Mass>>("axle_load"),
-                     .tyres_on_axle = given.want<int>("tyres_on_axle", 1),
-                     .top_speed = given.want<std::optional<Speed>>("top_speed"),
-                     .radius_clearance = given.want<std::optional<Length>>("radius_clearance"),
-                     .width_clearance = given.want<std::optional<Length>>("width_clearance"),
-                     .least_tread_depth = given.want<std::optional<Length>>("least_tread_depth")};
+    const TyreAsked asked{.axle_load = given.want<std::optional<Mass>>("axle_load"),
+                          .tyres_on_axle = given.want<int>("tyres_on_axle", 1),
+                          .top_speed = given.want<std::optional<Speed>>("top_speed"),
+                          .radius_clearance = given.want<std::optional<Length>>("radius_clearance"),
+                          .width_clearance = given.want<std::optional<Length>>("width_clearance"),
+                          .least_tread_depth = given.want<std::optional<Length>>("least_tread_depth")};
+    if (auto error = layshaft::detail::outside(asked, std::nullopt)) raise(*error);
+    return asked;
   });
   const auto part = [&](const char* name, const char* doc, auto member) {
     def_property(type, name, doc, [member](const TyreAsked& asked) { return asked.*member; });

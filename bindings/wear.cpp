@@ -30,10 +30,7 @@ void register_wear(py::module_& module) {
       });
   def_formula<formula::front_contacts>(module, "How often each front tooth meets the chain over a distance.");
   def_formula<formula::rear_contacts>(module, "How often each rear tooth meets the chain over a distance.");
-  def_formula<formula::front_contacts_change>(
-      module, "How much oftener each front tooth meets the chain, as trial / base - 1, from final ratios.");
-  def_formula<formula::rear_contacts_change>(module,
-                                             "How much oftener each rear tooth meets the chain, as trial / base - 1.");
+  def_formula<formula::contacts_change>(module, "How much oftener a tooth meets the chain, a fraction.");
   def_formula<formula::chain_tension>(module, "The pull (Force) of the chain's tight run that makes a thrust.");
   def_formula<formula::chain_tension_change>(module,
                                              "The change of the chain's pull at equal thrust, as trial / base - 1.");

@@ -51,7 +51,7 @@ using Formulas = FormulaList<
     formula::thrust_change, formula::thrust_change_with_loss, formula::speed_change, formula::engine_speed_change,
     formula::contribution, formula::tyre_factor, formula::front_factor, formula::rear_factor, formula::wear_factor,
     formula::loss_factor, formula::thrust_ratio, formula::speed_factor, formula::gear_ratio, formula::final_ratio,
-    formula::overall_ratio, formula::equivalent_rear, formula::rear_added, formula::front_removed, formula::tyre_growth,
+    formula::overall_ratio, formula::equivalent_rear, formula::rear_added, formula::front_removed,
     formula::thrust_change_by_thumb, formula::road_speed, formula::engine_speed, formula::highest_lawful_reading,
     formula::wheel_indicated_ratio, formula::correction_factor, formula::odometer_drift, formula::stock_reading,
     formula::indicated_speed, formula::overall_diameter_on_another_rim, formula::cycle_diameter,
@@ -64,8 +64,8 @@ using Formulas = FormulaList<
     formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,
     formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,
     formula::ride_height_change, formula::circumference_change, formula::rear_contacts, formula::front_contacts,
-    formula::front_contacts_change, formula::rear_contacts_change, formula::passes, formula::distinct_links,
-    formula::chain_tension, formula::chain_tension_change>;
+    formula::contacts_change, formula::passes, formula::distinct_links, formula::chain_tension,
+    formula::chain_tension_change>;
 
 /// The texts of all formulas.
 inline constexpr auto& all_formulas = Formulas::texts;

@@ -61,20 +61,15 @@ TEST(Rollout, SharesTheCausesThatActOnBothAlike) {
 
 TEST(Rollout, OfAWornTyreHasTheTreadTakenOff) {
   const Rollout fresh(tyre), worn(tyre, 6_mm);
-  EXPECT_TRUE(worn.worn());
-  EXPECT_FALSE(fresh.worn() || worn.unworn().worn());
   for (const Corner size : corners)
     for (const Corner rolling : corners) {
       const double factor = rolling_factor(tyre.construction()).at(rolling);
       EXPECT_EQ(worn.at(size, rolling), rolling_circumference(tyre.overall_diameter().at(size) - 12_mm, factor));
-      EXPECT_EQ(worn.unworn().at(size, rolling), fresh.at(size, rolling));
       EXPECT_LT(worn.at(size, rolling), fresh.at(size, rolling));
     }
   // Worn or not, it is one tyre, with one size and one way to flatten.
   EXPECT_TRUE(share_size(fresh, worn));
   EXPECT_TRUE(share_rolling(fresh, worn));
-  EXPECT_EQ(Rollout(measured).unworn().circumference(), measured);
-  EXPECT_FALSE(Rollout(measured).worn());
 }
 
 TEST(Rollout, OfASetupHasItsTreadWorn) {

@@ -17,11 +17,6 @@ LAYSHAFT_FORMULA(constexpr, double, rear_added, (Teeth base_rear, Teeth trial_re
 LAYSHAFT_FORMULA(constexpr, double, front_removed, (Teeth base_front, Teeth trial_front), true, sources::definition,
                  base_front - trial_front)
 
-/// How much taller a tyre rolls.
-LAYSHAFT_FORMULA(constexpr, double, tyre_growth, (Length base_circumference, Length trial_circumference),
-                 positive(base_circumference) && positive(trial_circumference), sources::definition,
-                 trial_circumference / base_circumference - 1.0)
-
 /// The change of thrust by the trade's rule: a tooth more behind gives 2 %, a tooth fewer in front counts as three of
 /// them, and a taller tyre takes as many per cent as it is taller. Common practice, no source.
 /// @param rear_added teeth more behind; @param front_removed teeth fewer in front; @param tyre_growth a fraction

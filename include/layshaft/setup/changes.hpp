@@ -49,8 +49,8 @@ struct ThrustRuns {
           corners_of_thrust(wheels, LossCause::shared)};
 }
 inline constexpr ThrustRuns all_thrust_corners[2][2] = {
-    {thrust_runs(all_wheel_corners[0][0]), thrust_runs(all_wheel_corners[0][1])},
-    {thrust_runs(all_wheel_corners[1][0]), thrust_runs(all_wheel_corners[1][1])}};
+    {thrust_runs(two_tyre_corners(false, false)), thrust_runs(two_tyre_corners(true, false))},
+    {thrust_runs(two_tyre_corners(false, true)), thrust_runs(two_tyre_corners(true, true))}};
 [[nodiscard]] constexpr const ThrustRuns& thrust_corners_of_wheels(const Setup& base, const Setup& trial) noexcept {
   const Rollout base_wheel(base), trial_wheel(trial);
   return all_thrust_corners[share_rolling(base_wheel, trial_wheel)][share_size(base_wheel, trial_wheel)];

@@ -88,13 +88,17 @@ template <class Watch>
 }
 template <class Watch>
 [[nodiscard]] auto front_contacts_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
-  return with_gearing(watch, setups.base, setups.trial, at,
-                      [&](const auto&... gearing) { return watch.step(formula::front_contacts_change{}, gearing...); });
+  return with_gearing(watch, setups.base, setups.trial, at, [&](const auto&... gearing) {
+    return watch.step("front_contacts_change", formula::contacts_change{},
+                      watch.step(formula::turns_ratio{}, gearing...));
+  });
 }
 template <class Watch>
 [[nodiscard]] auto rear_contacts_change(Watch watch, const ComparedSetups& setups, const WheelCorners& at) {
   const auto base_circumference = base_wheel(watch, setups.base, at);
-  return watch.step(formula::rear_contacts_change{}, base_circumference, trial_wheel(watch, setups.trial, at));
+  const auto trial_circumference = trial_wheel(watch, setups.trial, at);
+  return watch.step("rear_contacts_change", formula::contacts_change{},
+                    watch.step("wheel_turns_ratio", formula::tyre_factor{}, base_circumference, trial_circumference));
 }
 /// The trade's rule for the change of thrust, for whoever watches.
 template <class Watch>
@@ -106,7 +110,8 @@ template <class Watch>
   const auto trial_circumference = trial_wheel(watch, trial, at);
   const auto rear_added = watch.step(formula::rear_added{}, base_rear, trial_rear);
   const auto front_removed = watch.step(formula::front_removed{}, base_front, trial_front);
-  const auto growth = watch.step(formula::tyre_growth{}, base_circumference, trial_circumference);
+  const auto growth =
+      watch.step("tyre_growth", formula::circumference_change{}, base_circumference, trial_circumference);
   return watch.step(formula::thrust_change_by_thumb{}, rear_added, front_removed, growth);
 }
 

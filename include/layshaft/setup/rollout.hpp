@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/setup/setup_parts.hpp>
+#include <layshaft/tyre/two_tyres.hpp>
 
 /// @file
 /// A wheel's rolling circumference, with the causes that make it uncertain.
@@ -53,19 +54,14 @@ class Rollout {
     return over_runs(one_cause, [&](Corner corner) { return at(corner, corner); });
   }
 
-  /// The same wheel with all its tread; a measured rollout is what it is.
-  [[nodiscard]] constexpr Rollout unworn() const noexcept { return measured_ ? Rollout(*measured_) : Rollout(*tyre_); }
-  [[nodiscard]] constexpr bool worn() const noexcept { return tread_worn_ != Length(); }
-
   /// Whether two wheels share the cause of size: one measurement, or tyres of the same dimensions and use.
   [[nodiscard]] friend constexpr bool share_size(const Rollout& a, const Rollout& b) noexcept {
     if (a.measured_ || b.measured_) return a.measured_ == b.measured_;
-    return a.tyre_->construction() == b.tyre_->construction() && a.tyre_->section_width() == b.tyre_->section_width() &&
-           a.tyre_->overall_diameter() == b.tyre_->overall_diameter();
+    return layshaft::share_size(*a.tyre_, *b.tyre_);
   }
   /// Whether two wheels share the rolling factor: both by their marking, of one construction.
   [[nodiscard]] friend constexpr bool share_rolling(const Rollout& a, const Rollout& b) noexcept {
-    return !a.measured_ && !b.measured_ && a.tyre_->construction() == b.tyre_->construction();
+    return !a.measured_ && !b.measured_ && layshaft::share_rolling(*a.tyre_, *b.tyre_);
   }
 
  private:

@@ -29,11 +29,6 @@
 /// it in the shops, and hold what is found against fitness.hpp.
 namespace layshaft {
 
-/// Change of the rolling circumference from one tyre to another.
-LAYSHAFT_FORMULA(constexpr, double, circumference_change, (Length base_circumference, Length trial_circumference),
-                 positive(base_circumference) && positive(trial_circumference), sources::definition,
-                 trial_circumference / base_circumference - 1.0)
-
 /// The aspect ratios that motorcycle tyres usually have. Common practice, no source.
 inline constexpr int usual_aspect_ratios[] = {45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 100};
 

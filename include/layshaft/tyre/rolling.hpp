@@ -38,6 +38,11 @@ LAYSHAFT_FORMULA(constexpr, Length, rolling_circumference, (Length overall_diame
                  pi * overall_diameter * rolling_factor)
 // clang-format on
 
+/// Change of the rolling circumference from one tyre to another.
+LAYSHAFT_FORMULA(constexpr, double, circumference_change, (Length base_circumference, Length trial_circumference),
+                 positive(base_circumference) && positive(trial_circumference), sources::definition,
+                 trial_circumference / base_circumference - 1.0)
+
 namespace detail {
 /// The same for whoever watches, with so much of the tread's height worn off.
 template <class Watch>

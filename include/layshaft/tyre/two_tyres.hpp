@@ -29,10 +29,8 @@ struct TwoTyreCorners {
   return a.construction() == b.construction();
 }
 
-/// The runs: nominal, then every corner of the causes.
-[[nodiscard]] constexpr FixedList<TwoTyreCorners, 17> two_tyre_corners(const TyreSize& base,
-                                                                       const TyreSize& trial) noexcept {
-  const bool one_size = share_size(base, trial), one_rolling = share_rolling(base, trial);
+namespace detail {
+[[nodiscard]] consteval FixedList<TwoTyreCorners, 17> corners_of_two(bool one_size, bool one_rolling) {
   constexpr Corner ends[] = {Corner::low, Corner::high};
   FixedList<TwoTyreCorners, 17> runs{{TwoTyreCorners()}};
   for (const Corner base_size : ends)
@@ -42,6 +40,22 @@ struct TwoTyreCorners {
           if ((!one_size || trial_size == base_size) && (!one_rolling || trial_rolling == base_rolling))
             runs.push_back({base_size, base_rolling, trial_size, trial_rolling});
   return runs;
+}
+/// By whether the rolling factor is shared, then whether the size is; made by the compiler, since comparisons ask
+/// often.
+inline constexpr FixedList<TwoTyreCorners, 17> corners_of_all_two[2][2] = {
+    {corners_of_two(false, false), corners_of_two(true, false)},
+    {corners_of_two(false, true), corners_of_two(true, true)}};
+}  // namespace detail
+
+/// The runs: nominal, then every corner of the causes; shared ones stand at the same on both sides.
+[[nodiscard]] constexpr const FixedList<TwoTyreCorners, 17>& two_tyre_corners(bool one_size,
+                                                                              bool one_rolling) noexcept {
+  return detail::corners_of_all_two[one_rolling][one_size];
+}
+[[nodiscard]] constexpr const FixedList<TwoTyreCorners, 17>& two_tyre_corners(const TyreSize& base,
+                                                                              const TyreSize& trial) noexcept {
+  return two_tyre_corners(share_size(base, trial), share_rolling(base, trial));
 }
 
 }  // namespace layshaft

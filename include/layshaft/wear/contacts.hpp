@@ -4,7 +4,6 @@
 #include <layshaft/core/counts.hpp>
 #include <layshaft/core/formula.hpp>
 #include <layshaft/core/math.hpp>
-#include <layshaft/gearing/change.hpp>
 
 /// @file
 /// How often each tooth meets the chain on the road.
@@ -20,17 +19,8 @@ LAYSHAFT_FORMULA(constexpr, double, front_contacts, (Length distance, Length cir
                  positive(distance) && positive(circumference), sources::definition,
                  distance / circumference * (rear / front))
 
-/// How much oftener each front tooth meets the chain, from final ratios.
-LAYSHAFT_FORMULA(constexpr, double, front_contacts_change,
-                 (double base_ratio, Length base_circumference, double trial_ratio, Length trial_circumference),
-                 positive(base_ratio) && positive(base_circumference) && positive(trial_ratio) &&
-                     positive(trial_circumference),
-                 sources::definition,
-                 turns_ratio(base_ratio, base_circumference, trial_ratio, trial_circumference) - 1.0)
-
-/// How much oftener each rear tooth does.
-LAYSHAFT_FORMULA(constexpr, double, rear_contacts_change, (Length base_circumference, Length trial_circumference),
-                 positive(base_circumference) && positive(trial_circumference), sources::definition,
-                 base_circumference / trial_circumference - 1.0)
+/// How much oftener a tooth meets the chain, from the turns of its sprocket over a distance, trial over base.
+LAYSHAFT_FORMULA(constexpr, double, contacts_change, (double turns_ratio), positive(turns_ratio), sources::definition,
+                 turns_ratio - 1.0)
 
 }  // namespace layshaft
