@@ -129,6 +129,14 @@ void register_growth(py::module_& module) {
       [](const Arguments& given) {
         return greatest_width_growth(given.want<TyreSize>("tyre"), given.want<TyreSize>("stock"));
       });
+  def(module, "speed_growth(tyre, road_speed)",
+      "How much a tyre's radius grows at a speed up to its speed symbol's, a Band of Length from nothing to a wide "
+      "bound "
+      "that is from memory. Error for a tyre without a speed symbol, RangeError for a higher speed.",
+      [](const Arguments& given) {
+        return speed_growth(given.want<TyreSize>("tyre"), given.want<Speed>("road_speed"));
+      });
+  def_formula<formula::radius_growth_at_speed>(module, "How much a tyre's radius (Length) grows at a speed.");
   def_formula<formula::radius_growth>(module, "How much more radius (Length) a tyre has than another.");
   def_formula<formula::width_growth>(module, "How much wider (Length) a tyre is than another, over both sides.");
   def_formula<formula::ride_height_change>(module, "How much higher (Length) the axle stands.");

@@ -68,7 +68,7 @@ void register_gearbox(py::module_& module) {
 void register_setup_class(py::module_& module) {
   const char* signature =
       "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None, "
-      "tread_worn='0 mm', drive_efficiency=None)";
+      "tread_worn='0 mm', tread=None, drive_efficiency=None)";
   py::class_<Setup> type(module, "Setup", py::is_final(),
                          Signature(signature)
                              .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
@@ -78,7 +78,8 @@ void register_setup_class(py::module_& module) {
                                   "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the "
                                   "front tyre, which matters "
                                   "where the front wheel drives the speedometer. tread_worn is the height worn off "
-                                  "the rear tyre's tread, which a measured rollout has in it already; "
+                                  "the rear tyre's tread, which a measured rollout has in it already; tread, a Tread, "
+                                  "tells it instead, and how far the tyre may still wear; "
                                   "drive_efficiency the chain drive's power out over power in, a number or a Band "
                                   "(0.5 to 1), None where nobody measured it.",
                                   false)
@@ -91,6 +92,7 @@ void register_setup_class(py::module_& module) {
     parts.circumference = given.want<std::optional<Band<Length>>>("circumference");
     parts.front_tyre = given.want<std::optional<TyreSize>>("front_tyre");
     parts.tread_worn = given.want<Length>("tread_worn", Length());
+    parts.tread = given.want<std::optional<Tread>>("tread");
     parts.drive_efficiency = given.want<std::optional<Band<double>>>("drive_efficiency");
     return Setup(parts);
   });
@@ -102,8 +104,10 @@ void register_setup_class(py::module_& module) {
   def_property(type, "circumference", "The measured rollout, a Band of Length, or None.",
                [](const Setup& s) { return s.circumference(); });
   def_property(type, "front_tyre", "The front tyre, or None.", [](const Setup& s) { return s.front_tyre(); });
-  def_property(type, "tread_worn", "The height worn off the rear tyre's tread, a Length.",
+  def_property(type, "tread_worn",
+               "The height worn off the rear tyre's tread, a Length; none beyond what a measured rollout has in it.",
                [](const Setup& s) { return s.tread_worn(); });
+  def_property(type, "tread", "The rear tyre's tread, or None.", [](const Setup& s) { return s.tread(); });
   def_property(type, "drive_efficiency", "The chain drive's efficiency, a Band, or None.",
                [](const Setup& s) { return s.drive_efficiency(); });
   def(type, "to_json()", "The set-up as JSON text.", [](const Setup& s, const Arguments&) { return to_json(s); });
@@ -119,7 +123,8 @@ void register_setup_class(py::module_& module) {
     name_if(remake.named, "links", s.links());
     name_if(remake.named, "circumference", s.circumference());
     name_if(remake.named, "front_tyre", s.front_tyre());
-    if (s.tread_worn() != Length()) remake.named["tread_worn"] = give(s.tread_worn());
+    if (s.parts().tread_worn != Length()) remake.named["tread_worn"] = give(s.parts().tread_worn);
+    name_if(remake.named, "tread", s.tread());
     name_if(remake.named, "drive_efficiency", s.drive_efficiency());
     return remake;
   });

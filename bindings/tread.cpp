@@ -2,7 +2,9 @@
 #include "formula.hpp"
 #include "value.hpp"
 #include "wants.hpp"
+#include "working.hpp"
 
+#include <layshaft/tyre/explain.hpp>
 #include <layshaft/tyre/tyre.hpp>
 
 namespace layshaft::python {
@@ -14,6 +16,13 @@ struct Words<VehicleClass> {
 }  // namespace detail
 
 namespace {
+
+RolloutMeasurement want_measurement(const Arguments& given) {
+  return {.distance = given.want<Length>("distance"),
+          .turns = given.want<int>("turns"),
+          .rider_aboard = given.want<bool>("rider_aboard", true),
+          .tape_error = given.want<Length>("tape_error", usual_tape_error)};
+}
 
 void register_tread_class(py::module_& module) {
   const char* signature = "Tread(*, new_depth, depth, least=None, distance=None)";
@@ -43,6 +52,7 @@ void register_tread_class(py::module_& module) {
                "Distance until the least depth if it goes on wearing as it did (an assumption); None where that cannot "
                "be told.",
                [](const Tread& t) { return t.distance_left(); });
+  def_explain(type, "How 'worn', 'left' or 'distance left' came about: a Working.");
   def_value(type, [](const Tread& t) {
     Remake remake;
     remake.named["new_depth"] = give(t.new_depth());
@@ -67,11 +77,16 @@ void register_tread_class(py::module_& module) {
       "Rolling circumference from the distance that the wheel rolled in so many whole turns (1 to 1000), a Band of "
       "Length: what Setup takes as circumference. The tape may be out by tape_error either way over the whole distance "
       "(5 mm: common practice, no source); pushed without its rider a machine rolls 1 to 3 % farther (from memory).",
-      [](const Arguments& given) {
-        return measured_circumference({.distance = given.want<Length>("distance"),
-                                       .turns = given.want<int>("turns"),
-                                       .rider_aboard = given.want<bool>("rider_aboard", true),
-                                       .tape_error = given.want<Length>("tape_error", usual_tape_error)});
+      [](const Arguments& given) { return measured_circumference(want_measurement(given)); });
+  def(module, "explain_measured_circumference(distance, turns, *, rider_aboard=True, tape_error='5 mm')",
+      "How measured_circumference() comes to its result: a Working.", [](const Arguments& given) {
+        const RolloutMeasurement measured = want_measurement(given);
+        py::dict named;
+        named["rider_aboard"] = measured.rider_aboard;
+        named["tape_error"] = give(measured.tape_error);
+        return PyWorking(explain_measured_circumference(measured),
+                         py::module_::import("layshaft").attr("explain_measured_circumference"),
+                         py::make_tuple(measured.distance, measured.turns), named);
       });
   def_formula<formula::tread_worn>(module, "Height (Length) worn off the tread: what Setup takes as tread_worn.");
   def_formula<formula::tread_left>(module,

@@ -76,6 +76,8 @@ void register_tyre_formulas(py::module_& module) {
       module, "Overall diameter (Length) of a listed section on another rim than the one it is listed with.");
   def_formula<formula::flotation_diameter>(module, "Overall diameter (Length) of a flotation tyre.");
   def_formula<formula::cycle_diameter>(module, "Overall diameter (Length) of a cycle tyre.");
+  def_formula<formula::snow_diameter_limit>(module,
+                                            "Limit of a snow tyre's overall diameter (Length), from a road tyre's.");
   def_formula<formula::worn_diameter>(module, "Overall diameter (Length) with so much of the tread's height worn off.");
   def_formula<formula::section_height_of_diameter>(module, "Section height (Length) from a known overall diameter.");
   def_formula<formula::section_width_limit>(module, "Greatest section width (Length) of a marking.");
@@ -91,9 +93,8 @@ void register_tyre(py::module_& module) {
       module, "TyreSize", py::is_final(),
       Signature(signature)
           .doc("A tyre's size as its sidewall says it: metric '110/90-18 M/C 61R TL', code '4.10-18 59P', lettered "
-               "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road' or 'special' (knobs for rough "
-               "ground, "
-               "which stand higher).\n\n"
+               "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road', 'special' (knobs "
+               "for rough ground, which stand higher) or 'snow'.\n\n"
                "Raises ParseError with .position, .expected and .caret where the text cannot be read; the nearest "
                "markings stand in what was expected.",
                false)
@@ -110,7 +111,7 @@ void register_tyre(py::module_& module) {
                [](const TyreSize& t) { return t.notation(); });
   def_property(type, "construction", "'diagonal', 'bias-belted' or 'radial'.",
                [](const TyreSize& t) { return t.construction(); });
-  def_property(type, "use", "'road' or 'special'.", [](const TyreSize& t) { return t.use(); });
+  def_property(type, "use", "'road', 'special' or 'snow'.", [](const TyreSize& t) { return t.use(); });
   def_property(type, "section_width", "Nominal section width, a Length.",
                [](const TyreSize& t) { return t.section_width(); });
   def_property(type, "aspect_ratio", "As marked, in per cent; None where the marking has none.",
@@ -152,7 +153,9 @@ void register_tyre(py::module_& module) {
   def_property(type, "not_for_highway", "Marked NHS.", [](const TyreSize& t) { return t.not_for_highway(); });
   def_property(type, "source", "Where its dimensions come from, and how sure they are.",
                [](const TyreSize& t) { return t.source(); });
-  def_explain(type, "How 'overall diameter' or 'circumference' came about: a Working.");
+  def_explain(type,
+              "How 'overall diameter', 'circumference', 'free radius', 'static radius' or 'effective radius' came "
+              "about: a Working.");
   type.def("__str__", [](const TyreSize& t) { return t.designation(); });
   def_value(type, [](const TyreSize& t) {
     Remake remake{py::make_tuple(give(t.designation())), {}};
@@ -168,6 +171,14 @@ void register_tyre(py::module_& module) {
       });
   register_rolling(module);
   register_tyre_formulas(module);
+  def(module, "nearest_markings(text)",
+      "The markings nearest to a text that is none, a tuple of str, the nearest first; empty where nothing is near.",
+      [](const Arguments& given) {
+        py::list near;
+        for (const std::string& marking : nearest_markings(want_text(given.object("text"), "text", "a tyre's marking")))
+          near.append(marking);
+        return py::object(py::tuple(near));
+      });
 }
 
 }  // namespace layshaft::python

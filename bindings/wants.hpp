@@ -32,7 +32,7 @@ template <class Enum>
 struct Words;
 template <>
 struct Words<TyreUse> {
-  static constexpr TyreUse values[] = {TyreUse::road, TyreUse::special};
+  static constexpr auto& values = tyre_uses;
 };
 template <>
 struct Words<TyreConstruction> {

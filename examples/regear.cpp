@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Which sprockets and chain suit a taller tyre, and what everything else does then.
 //
-//   regear [MACHINE.json] [--fitted MARKING] [--use road|special] [--circumference LENGTH] [--fronts 12,13]
+//   regear [MACHINE.json] [--fitted MARKING] [--use road|special|snow] [--circumference LENGTH] [--fronts 12,13]
 //          [--rears 47-53] [--thrust PERCENT] [--cruise SPEED] [--bought LINKS] [--units metric|us]
 //
 // The machine's stock set-up is the yardstick; the fitted tyre is what the rider has put on since. regear.py says the
@@ -55,6 +55,12 @@ int whole(std::string_view text) {
   if (error != std::errc{} || end != text.data() + text.size())
     fail("expected a whole number, got \"" + std::string(text) + "\"");
   return number;
+}
+
+TyreUse tyre_use(std::string_view word) {
+  for (const TyreUse use : tyre_uses)
+    if (word == to_string(use)) return use;
+  fail("expected --use road, --use special or --use snow, got " + std::string(word));
 }
 
 // "12,13" and "47-53", and both mixed.
@@ -124,7 +130,6 @@ Question ask(int argc, char** argv) {
     else
       fail("unknown option " + std::string(option) + " " + std::string(value));
   }
-  if (use != "road" && use != "special") fail("expected --use road or --use special, got " + use);
   if (!own_machine && marking.empty() && !question.circumference) {  // the rider of the README
     marking = "120/90-18 M/C 65R TT";
     use = "special";
@@ -134,7 +139,7 @@ Question ask(int argc, char** argv) {
   }
   if (question.rolled)
     question.circumference = measured_circumference({.distance = *question.rolled, .turns = question.turns});
-  if (!marking.empty()) question.fitted = TyreSize(marking, use == "special" ? TyreUse::special : TyreUse::road);
+  if (!marking.empty()) question.fitted = TyreSize(marking, tyre_use(use));
   return question;
 }
 
@@ -146,7 +151,10 @@ Setup on_fitted_tyre(const Question& question, const Setup& stock, Teeth front, 
   if (front != stock.front() || rear != stock.rear()) parts.links.reset();
   if (question.fitted) parts.tyre = question.fitted, parts.circumference.reset();
   if (question.circumference) parts.circumference = question.circumference;
-  if (question.fitted || question.circumference) parts.tread_worn = Length();
+  if (question.fitted || question.circumference) {
+    parts.tread_worn = Length();
+    parts.tread.reset();
+  }
   return Setup(parts);
 }
 
@@ -191,7 +199,8 @@ std::string sprockets(const Setup& setup) {
 
 std::string tyre_of(const Setup& setup, UnitSystem units) {
   if (setup.circumference()) return "a measured rollout of " + show(*setup.circumference(), units);
-  return setup.tyre()->designation() + (setup.tyre()->use() == TyreUse::special ? " (special use)" : "");
+  const TyreUse use = setup.tyre()->use();
+  return setup.tyre()->designation() + (use == TyreUse::road ? "" : " (" + std::string(to_string(use)) + " use)");
 }
 
 void heading(std::string_view text) { std::cout << "\n" << text << "\n"; }
@@ -323,7 +332,7 @@ Setup at_depth(const Question& question, const Setup& setup, Length depth) {
     parts.circumference = circumference_at_depth(
         *parts.circumference, parts.tyre ? parts.tyre->construction() : TyreConstruction::diagonal, when_new, depth);
   else
-    parts.tread_worn = *question.tread - depth;
+    parts.tread = Tread({.new_depth = *question.tread, .depth = depth});
   return Setup(parts);
 }
 

@@ -40,7 +40,7 @@ def ask(arguments: list[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("machine", nargs="?", type=Path, help="a machine as JSON; the README's trail bike if left out")
     parser.add_argument("--fitted", help="marking of the tyre now on the rear wheel")
-    parser.add_argument("--use", choices=["road", "special"], default="road", help="special: knobs for rough ground")
+    parser.add_argument("--use", choices=["road", "special", "snow"], default="road", help="special: knobs for rough ground")
     parser.add_argument("--circumference", type=ls.Length, help="measured rollout, '2050 mm'; overrides the marking")
     parser.add_argument("--fronts", type=teeth_list, help="front sprockets to try, 12,13")
     parser.add_argument("--rears", type=teeth_list, help="rear sprockets to try, 47-53")
@@ -75,6 +75,7 @@ def ask(arguments: list[str]) -> argparse.Namespace:
 def on_fitted_tyre(question: argparse.Namespace, stock: ls.Setup, front: int, rear: int) -> ls.Setup:
     """The stock set-up on the fitted tyre, with other sprockets or the same; the chain is then an open question."""
     as_made = front == stock.front and rear == stock.rear
+    anew = bool(question.fitted or question.circumference)
     measured = question.circumference or (None if question.fitted else stock.circumference)
     return ls.Setup(
         front=front,
@@ -83,7 +84,8 @@ def on_fitted_tyre(question: argparse.Namespace, stock: ls.Setup, front: int, re
         chain=stock.chain,
         links=stock.links if as_made else None,
         circumference=measured,
-        tread_worn="0 mm" if question.fitted or question.circumference else stock.tread_worn,
+        tread_worn="0 mm" if anew or stock.tread else stock.tread_worn,
+        tread=None if anew else stock.tread,
         front_tyre=stock.front_tyre,
     )
 
@@ -133,7 +135,7 @@ def tyre_of(setup: ls.Setup, units: str) -> str:
     if setup.circumference is not None:
         return f"a measured rollout of {ls.show(setup.circumference, units)}"
     assert setup.tyre is not None
-    return setup.tyre.designation + (" (special use)" if setup.tyre.use == "special" else "")
+    return setup.tyre.designation + (f" ({setup.tyre.use} use)" if setup.tyre.use != "road" else "")
 
 
 def heading(text: str) -> None:
@@ -267,10 +269,8 @@ def print_measured(question: argparse.Namespace, machine: ls.Machine, best: Cand
 
 def at_depth(question: argparse.Namespace, machine: ls.Machine, setup: ls.Setup, depth: ls.Length) -> ls.Comparison:
     """The comparison with the tyre worn down to a depth of tread."""
-    circumference, worn = setup.circumference, ls.Length("0 mm")
-    if circumference is None:
-        worn = question.tread - depth
-    else:
+    circumference = setup.circumference
+    if circumference is not None:
         construction = setup.tyre.construction if setup.tyre else "diagonal"
         when_new = ls.Tread(new_depth=question.tread, depth=question.tread)
         circumference = ls.circumference_at_depth(circumference, when_new, depth, construction=construction)
@@ -282,7 +282,7 @@ def at_depth(question: argparse.Namespace, machine: ls.Machine, setup: ls.Setup,
         links=setup.links,
         circumference=circumference,
         front_tyre=setup.front_tyre,
-        tread_worn=worn,
+        tread=None if circumference else ls.Tread(new_depth=question.tread, depth=depth),
     )
     return ls.compare(machine, machine.stock, then)
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 import itertools
 import math
 import pickle
+from pathlib import Path
 
 import layshaft as ls
 import pytest
@@ -111,6 +112,57 @@ def test_a_tread_that_says_less_answers_less() -> None:
     assert past.left == pytest.approx(-0.1) and past.distance_left / ls.km == pytest.approx(-1000)
     assert ls.tread_worn("12 mm", "4 mm") == 8 * ls.mm
     assert ls.tread_left("12 mm", "1 mm", "2 mm") == past.left
+
+
+def test_a_tread_in_a_set_up_wears_the_tyre_down_and_warns_below_the_least() -> None:
+    trail = ls.Machine.from_json((Path(__file__).parents[2] / "examples/machines/trail_bike.json").read_text())
+
+    def on(depth: str) -> ls.Appraisal:
+        tread = ls.Tread(new_depth="12 mm", depth=depth, least=ls.legal_tread("GB").depth)
+        return ls.appraise(trail, ls.Setup(front=13, rear=47, tyre="120/90-18", tread=tread))
+
+    worn = ls.appraise(trail, ls.Setup(front=13, rear=47, tyre="120/90-18", tread_worn="4 mm"))
+    assert on("8 mm").circumference == worn.circumference
+    below = [c for c in on("0.9 mm").cautions if c.code == "tread_below_least"]
+    assert below and "0.9 mm" in below[0].sentence("metric") and "1.0 mm" in below[0].sentence("metric")
+    assert not [c for c in on("1 mm").cautions if c.code == "tread_below_least"]
+    with pytest.raises(ls.Error, match="state no tread_worn beside it"):
+        ls.Setup(front=13, rear=47, tyre="120/90-18", tread_worn="4 mm", tread=ls.Tread(new_depth="9 mm", depth="5 mm"))
+
+
+def test_a_snow_tyre_may_be_a_hundredth_taller() -> None:
+    road, snow = ls.TyreSize("110/90-18"), ls.TyreSize("110/90-18", use="snow")
+    assert snow.overall_diameter.high / road.overall_diameter.high == pytest.approx(1.01, rel=1e-15)
+    assert snow.overall_diameter.low == road.overall_diameter.low
+    assert snow.overall_diameter.nominal == road.overall_diameter.nominal
+    assert snow.use == "snow" and eval(repr(snow), vars(ls)) == snow
+
+
+def test_growth_with_speed_rises_with_its_square() -> None:
+    full, half = ls.speed_growth("110/90-18 61S", "180 km/h"), ls.speed_growth("110/90-18 61S", "90 km/h")
+    assert full.low == 0 * ls.mm and half.high / full.high == pytest.approx(0.25, rel=1e-14)
+    assert full.nominal == ls.radius_growth_at_speed("655 mm", 0.015, "180 km/h", "180 km/h")
+    with pytest.raises(ls.RangeError, match="road_speed is 200 km/h"):
+        ls.speed_growth("110/90-18 61S", "200 km/h")
+
+
+def test_nearest_markings_are_those_the_error_names() -> None:
+    near = ls.nearest_markings("110/90-108")
+    with pytest.raises(ls.ParseError) as caught:
+        ls.TyreSize("110/90-108")
+    assert near and all(marking in caught.value.expected for marking in near)
+    assert ls.nearest_markings("no tyre at all") == ()
+
+
+def test_tread_and_rollout_explain_themselves() -> None:
+    tread = ls.Tread(new_depth="12 mm", depth="8 mm", least="2 mm", distance="3000 km")
+    assert tread.explain("distance left").result.result == tread.distance_left
+    working = ls.explain_measured_circumference("20.5 m", 10, rider_aboard=False)
+    measured = ls.measured_circumference("20.5 m", 10, rider_aboard=False)
+    assert working.result.result == measured
+    assert pickle.loads(pickle.dumps(working)).to_text() == working.to_text()
+    with pytest.raises(ls.Error, match="say the least depth as well"):
+        ls.Tread(new_depth="12 mm", depth="8 mm").explain("left")
 
 
 def test_rules_on_tread_are_listed_and_found_again() -> None:

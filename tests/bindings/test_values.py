@@ -50,6 +50,7 @@ def values() -> list[object]:
         comparison.wear,
         comparison.rule_of_thumb,
         ls.Setup(front=13, rear=50, tyre="120/90-18", tread_worn="3.25 mm", drive_efficiency=0.96),
+        ls.Setup(front=13, rear=50, tyre="120/90-18", tread=ls.Tread(new_depth="12 mm", depth="4 mm", least="1 mm")),
         ls.Setup(front=13, rear=50, circumference="2 m", drive_efficiency=ls.Band(0.93, 0.95, 0.98)),
         ls.Band(1.0, 2.0, 3.0),
         ls.Band(1 * ls.m, 2 * ls.m, 3 * ls.m),

@@ -23,6 +23,7 @@ NARROW = ls.Machine(
 )  # fmt: skip
 COMPARISON = ls.compare(MACHINE, BASE, TRIAL)
 LOOP = ls.ChainLoop("520", 13, 50)
+TREAD = ls.Tread(new_depth="12 mm", depth="8 mm", least="2 mm", distance="3000 km")
 CERTAINTIES = {"published", "secondary", "derived", "common practice, no source", "from memory", "stated"}
 
 OF_A_SETUP = [
@@ -43,7 +44,7 @@ OF_A_LOOP = [
     "links", "links approximate", "run length", "wrap front", "wrap rear", "centre", "centre approximate", "smallest centre",
 ]  # fmt: skip
 OF_A_SPROCKET = ["pitch diameter", "root diameter", "tip diameter"]
-OF_A_TYRE = ["overall diameter", "circumference"]
+OF_A_TYRE = ["overall diameter", "circumference", "free radius", "static radius", "effective radius"]
 
 
 def of_setup(what: str) -> ls.Working:
@@ -56,6 +57,8 @@ WORKINGS = {
     **{f"loop, {what}": LOOP.explain(what, centre="610 mm", links=108) for what in OF_A_LOOP},
     **{f"sprocket, {what}": ls.Sprocket("520", 13).explain(what) for what in OF_A_SPROCKET},
     **{f"tyre, {what}": ls.TyreSize("110/90-18").explain(what) for what in OF_A_TYRE},
+    **{f"tread, {what}": TREAD.explain(what) for what in ("worn", "left", "distance left")},
+    "measured circumference": ls.explain_measured_circumference("20.5 m", 10, rider_aboard=False),
 }
 
 

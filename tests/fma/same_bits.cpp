@@ -54,7 +54,7 @@ class Draw {
     static const std::vector<TyreSize> tyres = [] {
       std::vector<TyreSize> all;
       for (const std::string_view marking : markings)
-        for (const TyreUse use : {TyreUse::road, TyreUse::special}) all.emplace_back(marking, use);
+        for (const TyreUse use : tyre_uses) all.emplace_back(marking, use);
       return all;
     }();
     return tyres[static_cast<std::size_t>(between(0, static_cast<int>(tyres.size()) - 1))];

@@ -43,6 +43,10 @@ std::vector<Machine> machines() {
     parts.drive_efficiency = Band<double>::exactly(0.96);
   });
   list.emplace_back(every_part);
+  every_part.stock = with(layshaft_test::trail_bike().stock(), [](SetupParts& parts) {
+    parts.tread = Tread({.new_depth = 12_mm, .depth = 8_mm, .least = 1_mm, .distance = 1200.0 * units::km});
+  });
+  list.emplace_back(every_part);
   return list;
 }
 
@@ -257,6 +261,9 @@ TEST(Json, NamesThePathToWhatIsWrong) {
            "$.stock: ", "tread_worn is -1 mm; expected 0 mm to "},
           {"\"front\": 12", "\"front\": 12, \"tread_worn\": \"1 mm\", \"circumference\": \"2 m\"",
            "$.stock: ", "state no tread_worn beside it"},
+          {"\"front\": 12", "\"front\": 12, \"tread\": {\"new_depth\": \"12 mm\"}", "$.stock.tread: ", "depth"},
+          {"\"front\": 12", "\"front\": 12, \"tread\": {\"new_depth\": \"12 mm\", \"depth\": \"13 mm\"}",
+           "$.stock.tread: ", "depth is 13 mm"},
           {"\"front\": 12", "\"front\": 12, \"tread_warn\": \"3 mm\"", "$.stock: ", "unknown key \"tread_warn\""},
           {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": \"96 %\"",
            "$.stock.drive_efficiency: ", "expected a fraction such as 0.96, got \"96 %\""},

@@ -53,6 +53,9 @@ Ride asking(const TyreAsked& asked, std::string_view marking) {
   ride.parts.tyre = TyreSize(marking);
   return ride;
 }
+Ride of_tread(const TreadParts& tread) {
+  return trail([&](SetupParts& parts) { parts.tread = Tread(tread); });
+}
 Ride of_links(int links) {
   return trail([&](SetupParts& parts) { parts.links = Links(links); });
 }
@@ -127,6 +130,10 @@ std::vector<Case> cases() {
       {tyre_fitness_unknown,
        {asking({.axle_load = 200_kg}, "110/100-18"), asking({.top_speed = 120_kmh}, "110/100-18")},
        {asking({.axle_load = 200_kg}, "110/100-18 51M"), of_tyre("110/100-18"), trail()}},
+      {tread_below_least,
+       {of_tread({.new_depth = 12_mm, .depth = 0.9_mm, .least = 1_mm})},
+       {of_tread({.new_depth = 12_mm, .depth = 1_mm, .least = 1_mm}), of_tread({.new_depth = 12_mm, .depth = 0.9_mm}),
+        trail()}},
       {front_tyre_below_stock,
        {trail([](SetupParts& parts) { parts.front_tyre = "90/90-21 30M"_tyre; }),
         trail([](SetupParts& parts) { parts.front_tyre = "90/90-21 60B"_tyre; }),

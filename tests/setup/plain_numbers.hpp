@@ -120,6 +120,9 @@ template <class Quantity>
 [[nodiscard]] inline PlainNumber plain_number(const TyreSize& tyre, std::string_view what) {
   if (what == "overall diameter") return plain(tyre.overall_diameter());
   if (what == "circumference") return plain(rolling_circumference(tyre));
+  if (what == "free radius") return plain(free_radius(tyre));
+  if (what == "static radius") return plain(static_radius(tyre));
+  if (what == "effective radius") return plain(effective_radius(tyre));
   no_plain_number(what);
 }
 

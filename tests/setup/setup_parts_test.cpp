@@ -62,6 +62,26 @@ TEST(Setup, TakesACircumferenceFrom200MillimetresTo5Metres) {
                "circumference is 1600 mm, 1500 mm, 1400 mm; expected low, nominal and high in rising order");
 }
 
+// A tread tells the height worn off; of a measured rollout it only tells what is left.
+TEST(Setup, TakesTheWearFromATread) {
+  const Tread tread({.new_depth = 12_mm, .depth = 9_mm});
+  SetupParts parts{.front = 12_teeth, .rear = 47_teeth, .tyre = "110/100-18"_tyre};
+  parts.tread = tread;
+  EXPECT_EQ(Setup::make(parts)->tread_worn(), tread.worn());
+  SetupParts twice = parts;
+  twice.tread_worn = 3_mm;
+  EXPECT_EQ(std::string(Setup::make(twice).error().what()),
+            "tread tells the height worn off already: state no tread_worn beside it");
+  SetupParts rolled = parts;
+  rolled.circumference = Band<Length>::exactly(2_m);
+  EXPECT_EQ(Setup::make(rolled)->tread_worn(), 0_mm);
+  EXPECT_EQ(Setup::make(rolled)->tread(), tread);
+  SetupParts bald = parts;
+  bald.tread = Tread({.new_depth = 80_mm, .depth = 1_mm});
+  EXPECT_TRUE(std::string(Setup::make(bald).error().what()).starts_with("height worn off the tread is 79 mm; expected"))
+      << Setup::make(bald).error().what();
+}
+
 Result<Setup> of_worn(Length tread_worn) {
   return Setup::make({.front = 12_teeth, .rear = 47_teeth, .tyre = "110/100-18"_tyre, .tread_worn = tread_worn});
 }

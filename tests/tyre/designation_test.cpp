@@ -127,7 +127,7 @@ TEST(Designation, TakesTheMetricSizesInTheirRangeAndNoOthers) {
 
 /// Reads what it prints, for one text that is canonical already.
 void round_trip(const std::string& text) {
-  for (const TyreUse use : {TyreUse::road, TyreUse::special}) {
+  for (const TyreUse use : {TyreUse::road, TyreUse::special, TyreUse::snow}) {
     const Result<TyreSize> size = TyreSize::make(text, use);
     ASSERT_TRUE(size) << size.error().what();
     ASSERT_EQ(size->designation(), text);

@@ -10,6 +10,11 @@ namespace {
 using namespace layshaft;
 using layshaft_test::expect_range;
 
+TEST(Dimensions, ASnowTyreMayBeAHundredthTaller) {
+  EXPECT_NEAR(snow_diameter_limit(668.86_mm, snow_allowance) / units::mm, 675.5486, 1e-9);
+  EXPECT_EQ(snow_allowance_source.certainty, Certainty::from_memory);
+}
+
 TEST(TyreDimensions, FollowFromTheMarking) {
   EXPECT_NEAR(section_height(110_mm, 90) / units::mm, 99.0, 1e-12);
   EXPECT_NEAR(overall_diameter(457_mm, 99_mm) / units::mm, 655.0, 1e-12);

@@ -33,7 +33,7 @@ constexpr std::string_view markings[] = {"110/90-18 M/C 61R TL",
 
 TEST(TyreSize, ExplainsEachOfItsNumbersToTheBit) {
   for (const std::string_view marking : markings)
-    for (const TyreUse use : {TyreUse::road, TyreUse::special})
+    for (const TyreUse use : tyre_uses)
       for (const auto& one : layshaft::detail::explained_of_tyre) {
         const TyreSize tyre(marking, use);
         const Working working = tyre.explain(one.what);
@@ -108,11 +108,57 @@ TEST(TyreSize, ExplainsASpecialTyresLimitByTheTableOrByItsSection) {
   EXPECT_NEAR(diameter.result(Corner::high).value, 0.457 + 2.0 * 1.12 * 0.055, 1e-15);
 }
 
+// A snow tyre's limit is 1.01 of the road tyre's, and the working has both.
+TEST(TyreSize, ExplainsTheLimitOfASnowTyre) {
+  const Working working = TyreSize("110/90-18", TyreUse::snow).explain("overall diameter");
+  const Step& diameter = step_named(working, "overall diameter");
+  EXPECT_EQ(diameter.run(Corner::high)->formula, &formula::snow_diameter_limit::about);
+  EXPECT_EQ(diameter.run(Corner::low)->formula, &formula::overall_diameter_limit::about);
+  EXPECT_EQ(Length::from_value(diameter.result(Corner::high).value),
+            TyreSize("110/90-18", TyreUse::snow).overall_diameter().high);
+}
+
+TEST(TyreSize, ExplainsItsRadii) {
+  const TyreSize tyre("110/90-18");
+  const auto same = [&](std::string_view what, const Band<Length>& band) {
+    const Working working = tyre.explain(what);
+    for (const Corner at : {Corner::low, Corner::nominal, Corner::high})
+      EXPECT_EQ(working.steps().back().result(at).value, band.at(at).value()) << what;
+  };
+  same("free radius", free_radius(tyre));
+  same("static radius", static_radius(tyre));
+  same("effective radius", effective_radius(tyre));
+}
+
+TEST(Tread, ExplainsWhatItTells) {
+  const Tread tread({.new_depth = 12_mm, .depth = 8_mm, .least = 2_mm, .distance = 3000.0 * units::km});
+  const auto value = [&](std::string_view what) {
+    return tread.explain(what).steps().back().result(Corner::nominal).value;
+  };
+  EXPECT_EQ(value("worn"), tread.worn().value());
+  EXPECT_EQ(value("left"), *tread.left());
+  EXPECT_EQ(value("distance left"), tread.distance_left()->value());
+  const Tread bare({.new_depth = 12_mm, .depth = 8_mm});
+  EXPECT_EQ(std::string(bare.try_explain("left").error().what()), "to explain the left, say the least depth as well");
+  EXPECT_FALSE(bare.try_explain("distance left"));
+  EXPECT_EQ(tread.try_explain("depth").error().expected(), "one of \"worn\", \"left\", \"distance left\"");
+}
+
+TEST(MeasuredRollout, ExplainsItsCircumference) {
+  const RolloutMeasurement measured{.distance = 20.5_m, .turns = 10, .rider_aboard = false};
+  const Working working = explain_measured_circumference(measured);
+  const Band<Length> band = measured_circumference(measured);
+  for (const Corner at : {Corner::low, Corner::nominal, Corner::high})
+    EXPECT_EQ(working.steps().back().result(at).value, band.at(at).value());
+  EXPECT_FALSE(try_explain_measured_circumference({.distance = 20.5_m, .turns = 0}));
+}
+
 TEST(TyreSize, ListsTheNamesItCanExplain) {
   const auto unknown = "110/90-18"_tyre.try_explain("width");
   ASSERT_FALSE(unknown);
   EXPECT_EQ(unknown.error().kind(), ErrorKind::parse);
-  EXPECT_EQ(unknown.error().expected(), "one of \"overall diameter\", \"circumference\"");
+  EXPECT_EQ(unknown.error().expected(),
+            "one of \"overall diameter\", \"circumference\", \"free radius\", \"static radius\", \"effective radius\"");
   EXPECT_THROW((void)"110/90-18"_tyre.explain("width"), ParseError);
   EXPECT_TRUE("110/90-18"_tyre.try_explain("overall_diameter"));
 }

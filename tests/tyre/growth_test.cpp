@@ -21,6 +21,29 @@ TEST(Growth, OfAMarkingAgainstItselfIsItsTolerance) {
   EXPECT_NEAR(*greatest_width_growth(road, road) / units::mm, 11.0, 1e-10);
 }
 
+// By hand: a bias tyre of 655 mm, at most 668.86 mm, at its rated 180 km/h and at half of it.
+TEST(Growth, WithSpeedRisesWithItsSquareToTheRatedSpeed) {
+  const TyreSize bias("110/90-18 61S");
+  const Band<Length> full = speed_growth(bias, 180_kmh), half = speed_growth(bias, 90_kmh);
+  EXPECT_EQ(full.low, 0_mm);
+  EXPECT_NEAR(full.nominal / units::mm, 655.0 / 2.0 * 0.015, 1e-12);
+  EXPECT_NEAR(full.high / units::mm, 668.86 / 2.0 * 0.04, 1e-12);
+  EXPECT_NEAR(half.high / full.high, 0.25, 1e-15);
+  EXPECT_EQ(speed_growth(bias, 0_kmh).high, 0_mm);
+  EXPECT_LT(speed_growth(TyreSize("110/90R18 61S"), 180_kmh).high, full.high);
+  EXPECT_LT(speed_growth(TyreSize("110/90B18 61S"), 180_kmh).high, full.high);
+  EXPECT_EQ(speed_growth_source.certainty, Certainty::from_memory);
+}
+
+TEST(Growth, WithSpeedIsNotGuessedBeyondTheSymbolOrWithoutOne) {
+  EXPECT_EQ(std::string(try_speed_growth(TyreSize("110/90-18"), 90_kmh).error().what()),
+            "growth with speed needs the tyre's speed symbol, as in 110/90-18 61R");
+  const auto beyond = try_speed_growth(TyreSize("110/90-18 61S"), 181_kmh);
+  ASSERT_FALSE(beyond);
+  EXPECT_EQ(std::string(beyond.error().what()), "road_speed is 181 km/h; expected 0 km/h to 180 km/h");
+  EXPECT_THROW((void)speed_growth(TyreSize("110/90-18 61S"), -1.0_kmh), RangeError);
+}
+
 TEST(Growth, IsMeasuredFromTheStockTyreAsMarked) {
   const TyreSize stock("110/90-18"), trial("120/90-18"), small("80/80-18");
   EXPECT_NEAR(greatest_radius_growth(trial, stock) / units::mm, 1.07 * 108.0 - 99.0, 1e-10);
@@ -79,6 +102,8 @@ TEST(Growth, CanBeWatchedToTheBit) {
 }
 
 TEST(Growth, KnowsItsRanges) {
+  expect_range<formula::radius_growth_at_speed>("+0..", 655_mm, 0.04, 90_kmh, 180_kmh);
+  EXPECT_FALSE(formula::radius_growth_at_speed::in_range(655_mm, 0.04, 181_kmh, 180_kmh));
   expect_range<formula::radius_growth>("++", 655_mm, 668_mm);
   expect_range<formula::width_growth>("++", 110_mm, 121_mm);
 }

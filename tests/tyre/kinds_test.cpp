@@ -22,6 +22,7 @@ TEST(TyreKinds, HaveAWordEach) {
   static_assert(to_string(TyreConstruction::radial) == "radial");
   static_assert(to_string(TyreUse::road) == "road");
   static_assert(to_string(TyreUse::special) == "special");
+  static_assert(to_string(TyreUse::snow) == "snow");
   static_assert(to_string(TyreTube::unmarked) == "unmarked");
   static_assert(to_string(TyreTube::tubeless) == "tubeless");
   static_assert(to_string(TyreTube::tube) == "tube");

@@ -54,6 +54,16 @@ TEST(TyreSize, OfSpecialUseTakesTheMetricLimitWhereTheTableHasNone) {
   expect_diameter(TyreSize("MT90-16", TyreUse::special), 642, 650, 679.28);
 }
 
+// 1.01 of the road limit at the most, and else as on the road: 668.86 × 1.01, 654 × 1.01. A cycle's is by its width.
+TEST(TyreSize, OfSnowUseMayBeAHundredthTallerThanOfRoadUse) {
+  expect_diameter(TyreSize("110/90-18", TyreUse::snow), 649.06, 655.0, 675.5486);
+  expect_diameter(TyreSize("4.10-18", TyreUse::snow), 629, 641, 660.54);
+  EXPECT_EQ(TyreSize("37-622", TyreUse::snow).overall_diameter(), TyreSize("37-622").overall_diameter());
+  const Band<Length> road = TyreSize("31x10.50R15LT").overall_diameter();
+  expect_diameter(TyreSize("31x10.50R15LT", TyreUse::snow), road.low / units::mm, road.nominal / units::mm,
+                  1.01 * (road.high / units::mm));
+}
+
 TEST(TyreSize, OfSpecialUseIsNeverShorterThanOfRoadUse) {
   for (const CodeDesignatedTyre& row : code_designated_tyres) {
     const std::string text = std::string(row.section).append("-").append(find_rim_code(row.rim_code)->name);
@@ -148,7 +158,7 @@ TEST(TyreSize, OfACycleHasABeadSeatAndNoRimCode) {
 
 // Worked by hand: 622 + 2 × 28 × (0.9, 1, 1.1); 559 + 2 × 50.8 × the same. The use changes nothing.
 TEST(TyreSize, HasTheDiameterOfACycleMarking) {
-  for (const TyreUse use : {TyreUse::road, TyreUse::special}) {
+  for (const TyreUse use : tyre_uses) {
     expect_diameter(TyreSize("28-622", use), 672.4, 678.0, 683.6);
     expect_diameter(TyreSize("26x2.00", use), 650.44, 660.6, 670.76);
   }

@@ -34,6 +34,7 @@ namespace layshaft {
   CAUTION(tyre_needs_room)             /* how much taller at the most, room above the stock tyre */                 \
   CAUTION(tyre_needs_width)            /* how much wider at the most, room beside the stock tyre */                 \
   CAUTION(tyre_fitness_unknown)        /* nothing: the marking does not tell whether the tyre does what is asked */ \
+  CAUTION(tread_below_least)           /* tread depth, least depth it may be used down to */                        \
   CAUTION(front_tyre_below_stock)      /* nothing: rated below the stock front tyre, or for another rim */          \
   CAUTION(tyre_construction_differs)   /* nothing: another construction than the stock tyre's */                    \
   CAUTION(tyre_rim_differs)            /* rim diameter, stock rim diameter: it does not go on the stock wheel */    \

@@ -46,12 +46,22 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   if (tyre->use() != TyreUse::road) to[use_key] = std::string(to_string(tyre->use()));
 }
 
+[[nodiscard]] inline boost::json::object json_of(const Tread& tread) {
+  boost::json::object object;
+  object["new_depth"] = to_text(tread.new_depth());
+  object["depth"] = to_text(tread.depth());
+  if (tread.parts().least) object["least"] = to_text(*tread.parts().least);
+  if (tread.parts().distance) object["distance"] = to_text(*tread.parts().distance);
+  return object;
+}
+
 [[nodiscard]] inline boost::json::object json_of(const Setup& setup) {
   boost::json::object object;
   object["front"] = setup.front().count();
   object["rear"] = setup.rear().count();
   add_tyre(object, "tyre", "tyre_use", setup.tyre());
-  if (setup.tread_worn() != Length()) object["tread_worn"] = to_text(setup.tread_worn());
+  if (setup.parts().tread_worn != Length()) object["tread_worn"] = to_text(setup.parts().tread_worn);
+  if (setup.tread()) object["tread"] = json_of(*setup.tread());
   if (setup.circumference()) object["circumference"] = json_of(*setup.circumference());
   if (setup.chain()) object["chain"] = std::string(setup.chain()->name());
   if (setup.links()) object["links"] = setup.links()->count();
@@ -160,19 +170,29 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
 
 [[nodiscard]] inline std::optional<TyreSize> read_tyre(JsonObject& object, std::string_view key,
                                                        std::string_view use_key) {
-  constexpr TyreUse uses[] = {TyreUse::road, TyreUse::special};
   const auto tyre = object.find(key);
   const auto use_word = object.find(use_key);
   if (!tyre && use_word) use_word->expected("no use where no tyre is stated");
   if (!tyre) return std::nullopt;
-  const TyreUse use = use_word ? read_word(*use_word, uses) : TyreUse::road;
+  const TyreUse use = use_word ? read_word(*use_word, tyre_uses) : TyreUse::road;
   return tyre->checked(TyreSize::make(tyre->text("a tyre's marking, such as \"110/90-18\""), use));
+}
+
+[[nodiscard]] inline Tread read_tread(const JsonValue& value) {
+  JsonObject object(value, "a tread such as {\"new_depth\": \"12 mm\", \"depth\": \"8 mm\"}");
+  TreadParts parts{.new_depth = object.at("new_depth").quantity<Length>(),
+                   .depth = object.at("depth").quantity<Length>()};
+  if (const auto least = object.find("least")) parts.least = least->quantity<Length>();
+  if (const auto distance = object.find("distance")) parts.distance = distance->quantity<Length>();
+  object.done();
+  return value.checked(Tread::make(parts));
 }
 
 [[nodiscard]] inline Setup read_setup(const JsonValue& value, JsonObject& object) {
   SetupParts parts{.front = object.at("front").count<TeethKind>(), .rear = object.at("rear").count<TeethKind>()};
   parts.tyre = read_tyre(object, "tyre", "tyre_use");
   if (const auto tread_worn = object.find("tread_worn")) parts.tread_worn = tread_worn->quantity<Length>();
+  if (const auto tread = object.find("tread")) parts.tread = read_tread(*tread);
   if (const auto circumference = object.find("circumference"))
     parts.circumference = read_band(*circumference, [](const JsonValue& one) { return one.quantity<Length>(); });
   if (const auto chain = object.find("chain"))

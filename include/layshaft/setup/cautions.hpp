@@ -73,6 +73,13 @@ inline void front_tyre_cautions(Cautions& cautions, const Machine& machine, cons
     cautions.push_back({CautionCode::front_tyre_below_stock, {}});
 }
 
+inline void tread_caution(Cautions& cautions, const Setup& trial) {
+  if (!trial.tread() || !trial.tread()->parts().least) return;
+  const Length depth = trial.tread()->depth();
+  const Length least = *trial.tread()->parts().least;
+  if (depth < least) cautions.push_back({CautionCode::tread_below_least, {depth, least}});
+}
+
 inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setup& trial) {
   const Setup& stock = machine.stock();
   if (!stock.tyre()) return;
@@ -165,6 +172,7 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
   chain_cautions(cautions, machine, base, trial, chain);
   tyre_cautions(cautions, machine, trial);
   asked_cautions(cautions, machine, trial);
+  tread_caution(cautions, trial);
   front_tyre_cautions(cautions, machine, trial);
   const Setup& stock = machine.stock();
   if (machine.kind() == MachineKind::motorcycle) {

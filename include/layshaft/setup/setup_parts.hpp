@@ -7,6 +7,7 @@
 #include <layshaft/core/counts.hpp>
 #include <layshaft/tyre/rolling.hpp>
 #include <layshaft/tyre/size.hpp>
+#include <layshaft/tyre/tread.hpp>
 
 #include <optional>
 #include <utility>
@@ -25,6 +26,7 @@ struct SetupParts {
   std::optional<Band<Length>> circumference = {};     ///< rear tyre's measured rollout, which overrides its marking
   std::optional<TyreSize> front_tyre = {};            ///< matters where the front wheel drives the speedometer, or ABS
   Length tread_worn = {};                             ///< height worn off the rear tyre's tread; a rollout has it in it
+  std::optional<Tread> tread = {};                    ///< the rear tyre's tread, which tells the height worn off
   std::optional<Band<double>> drive_efficiency = {};  ///< chain drive's power out over power in, where it was measured
 
   friend bool operator==(const SetupParts&, const SetupParts&) = default;
@@ -36,16 +38,19 @@ class Setup {
   using Parts = SetupParts;
 
   /// The set-up, or an error where neither a tyre nor a measured circumference (0.2 to 5 m) is stated, more tread is
-  /// worn than half the tyre's section, or the drive's efficiency is not 0.5 to 1.
+  /// worn than half the tyre's section, the wear is stated twice, or the drive's efficiency is not 0.5 to 1.
   [[nodiscard]] static Result<Setup> make(const Parts& parts) {
     if (parts.circumference)
       if (auto error = detail::outside("circumference", *parts.circumference, 0.2_m, 5.0_m)) return *std::move(error);
     if (!parts.tyre && !parts.circumference)
       return Error::value("a set-up needs a tyre, or a measured circumference in its place; neither was stated");
+    if (parts.tread && parts.tread_worn != Length())
+      return Error::value("tread tells the height worn off already: state no tread_worn beside it");
     if (parts.tyre && !parts.circumference) {
       const Length section = parts.tyre->overall_diameter().low - parts.tyre->rim_diameter();
-      if (!(is_finite(parts.tread_worn) && parts.tread_worn >= Length() && 4.0 * parts.tread_worn <= section))
-        return Error::range("tread_worn", detail::in_words(parts.tread_worn),
+      const Length worn = worn_of(parts);
+      if (!(is_finite(worn) && worn >= Length() && 4.0 * worn <= section))
+        return Error::range(parts.tread ? "height worn off the tread" : "tread_worn", detail::in_words(worn),
                             "0 mm to " + to_text(0.25 * section / units::mm, 4) + " mm, half the section's height");
     } else if (parts.tread_worn != Length()) {
       return Error::value("a measured circumference has the tread's wear in it already: state no tread_worn beside it");
@@ -69,8 +74,12 @@ class Setup {
   [[nodiscard]] constexpr const std::optional<Band<Length>>& circumference() const noexcept {
     return parts_.circumference;
   }
-  /// How much of the rear tyre's tread is worn off.
-  [[nodiscard]] constexpr Length tread_worn() const noexcept { return parts_.tread_worn; }
+  /// How much of the rear tyre's tread is worn off, beyond what a measured rollout has in it already.
+  [[nodiscard]] constexpr Length tread_worn() const noexcept {
+    return parts_.circumference ? Length() : worn_of(parts_);
+  }
+  /// The rear tyre's tread, where it was stated.
+  [[nodiscard]] constexpr const std::optional<Tread>& tread() const noexcept { return parts_.tread; }
   /// The chain drive's efficiency, where it was stated.
   [[nodiscard]] constexpr const std::optional<Band<double>>& drive_efficiency() const noexcept {
     return parts_.drive_efficiency;
@@ -81,6 +90,9 @@ class Setup {
 
  private:
   struct Unchecked {};
+  [[nodiscard]] static constexpr Length worn_of(const Parts& parts) noexcept {
+    return parts.tread ? parts.tread->worn() : parts.tread_worn;
+  }
   constexpr Setup(const Parts& parts, Unchecked) noexcept : parts_(parts) {}
 
   Parts parts_;

@@ -76,6 +76,9 @@ namespace layshaft {
       case CautionCode::tyre_fitness_unknown:
         return "The tyre's marking does not tell whether it does all that this machine asks of it (load, speed, room); "
                "ask the tyre's maker before riding.";
+      case CautionCode::tread_below_least:
+        return "Of the tread {0} is left, and {1} is the least that the law, or you, ask for: do not ride on this "
+               "tyre.";
       case CautionCode::front_tyre_below_stock:
         return "The front tyre is rated below the stock one, states no rating, or is made for another rim. Do not fit "
                "a front tyre that is less than the maker asks for.";

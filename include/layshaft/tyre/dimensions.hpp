@@ -24,6 +24,11 @@ inline constexpr double least_height_factor = 0.97;
   return use == TyreUse::special ? 1.12 : 1.07;
 }
 
+/// How much taller than a road tyre the tallest snow tyre of a marking may be: a hundredth of the whole diameter.
+inline constexpr double snow_allowance = 0.01;
+inline constexpr Source snow_allowance_source{"UN tyre regulations, 1 % over the road tyre's limit for snow tyres",
+                                              Certainty::from_memory};
+
 /// Where the limit of the section width comes from; it is that of metric motorcycle tyres.
 inline constexpr Source width_limit_source{"UN Regulation No. 75, limit of the section width", Certainty::from_memory};
 
@@ -48,6 +53,11 @@ LAYSHAFT_FORMULA(constexpr, Length, overall_diameter_limit,
                  (Length rim_diameter, Length section_height, double height_factor),
                  positive(rim_diameter) && positive(section_height) && positive(height_factor), diameter_limit_source,
                  rim_diameter + 2.0 * section_height * height_factor)
+
+/// Limit of the overall diameter of a snow tyre, from that of a road tyre.
+LAYSHAFT_FORMULA(constexpr, Length, snow_diameter_limit, (Length overall_diameter_limit, double snow_allowance),
+                 positive(overall_diameter_limit) && is_finite(snow_allowance) && snow_allowance > -1.0,
+                 snow_allowance_source, (1.0 + snow_allowance) * overall_diameter_limit)
 
 /// Overall diameter of a tyre whose tread has been worn down.
 LAYSHAFT_FORMULA(constexpr, Length, worn_diameter, (Length overall_diameter, Length tread_worn),

@@ -146,7 +146,6 @@ namespace detail {
 inline constexpr Speed speed_of_full_load = 210_kmh;
 
 inline constexpr std::string_view load_index_rule = "load index series of ISO 4223-1";
-inline constexpr std::string_view speed_symbol_rule = "speed symbols of UN tyre regulations";
 inline constexpr Source zr_rule{"ZR in the size: for speeds above 240 km/h", Certainty::published};
 inline constexpr Source unmarked_rule{"the tyre's marking does not tell", Certainty::stated};
 inline constexpr Source no_stock_tyre{"no stock tyre stated to hold it against", Certainty::stated};
@@ -167,8 +166,7 @@ template <class Watch>
 }
 template <class Watch>
 [[nodiscard]] constexpr auto speed_margin_at(Watch watch, const SpeedSymbol& symbol, Speed top_speed) {
-  const auto rated =
-      watch.looked_up("rated_speed", symbol.speed, symbol.name, Source{speed_symbol_rule, symbol.certainty});
+  const auto rated = watch.looked_up("rated_speed", symbol.speed, symbol.name, symbol.source());
   const auto top = watch.given("top_speed", top_speed);
   return watch.step(formula::speed_margin{}, rated, top);
 }
@@ -228,9 +226,8 @@ template <class Unit>
 [[nodiscard]] constexpr FitnessCheck speed_check(const TyreSize& tyre, const TyreAsked& asked) noexcept {
   const std::optional<SpeedSymbol> symbol = tyre.speed_symbol();
   if (symbol) {
-    FitnessCheck check =
-        checked(FitnessCode::speed, *asked.top_speed, symbol->speed,
-                speed_margin_at(Unwatched(), *symbol, *asked.top_speed), Source{speed_symbol_rule, symbol->certainty});
+    FitnessCheck check = checked(FitnessCode::speed, *asked.top_speed, symbol->speed,
+                                 speed_margin_at(Unwatched(), *symbol, *asked.top_speed), symbol->source());
     if (check.verdict == FitnessVerdict::short_of && tyre.beyond_symbol()) check.verdict = FitnessVerdict::unknown;
     return check;
   }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/band.hpp>
+#include <layshaft/core/checks.hpp>
 #include <layshaft/core/formula.hpp>
 #include <layshaft/core/math.hpp>
 #include <layshaft/core/source.hpp>
@@ -9,6 +11,7 @@
 #include <layshaft/tyre/code_designated.hpp>
 #include <layshaft/tyre/dimensions.hpp>
 #include <layshaft/tyre/size.hpp>
+#include <layshaft/tyre/speed_symbol.hpp>
 
 #include <optional>
 
@@ -16,9 +19,9 @@
 /// How far a tyre may stand beyond what the machine was built round: the room that must be there.
 ///
 /// The bounds are the limits of the marking: no new tyre of it may be taller or wider, inflated and at rest. Speed
-/// makes a tyre grow further. UN Regulation No. 75 limits that growth as well (Annex 9), but its figures are in none of
-/// the sources at hand, so none is computed: a clearance held against these bounds must be what is left once room for
-/// growth with speed is taken off.
+/// makes a tyre grow further: `speed_growth` bounds that, widely and from memory. UN Regulation No. 75 has limits for
+/// it (Annex 9), but its figures are in none of the sources at hand. So no caution is decided by that bound: a
+/// clearance held against the marking's limits must be what is left once room for growth with speed is taken off.
 namespace layshaft {
 
 /// How much more radius a tyre has than another.
@@ -30,6 +33,28 @@ LAYSHAFT_FORMULA(constexpr, Length, radius_growth, (Length base_overall_diameter
 LAYSHAFT_FORMULA(constexpr, Length, width_growth, (Length base_section_width, Length trial_section_width),
                  positive(base_section_width) && positive(trial_section_width), sources::definition,
                  trial_section_width - base_section_width)
+
+/// How much of its radius a tyre gains at the speed it is rated for: nothing to the most that is to be expected.
+inline constexpr Source speed_growth_source{"growth of a tyre at its rated speed, a wide bound",
+                                            Certainty::from_memory};
+[[nodiscard]] constexpr Band<double> growth_at_rated_speed(TyreConstruction construction) noexcept {
+  switch (construction) {
+    case TyreConstruction::diagonal: return {0.0, 0.015, 0.04};
+    case TyreConstruction::bias_belted: return {0.0, 0.008, 0.02};
+    case TyreConstruction::radial: break;
+  }
+  return {0.0, 0.005, 0.015};
+}
+
+/// How much a tyre's radius grows at a speed: the force that stretches it rises with the square of the speed.
+LAYSHAFT_FORMULA(constexpr, Length, radius_growth_at_speed,
+                 (Length overall_diameter, double growth_at_rated_speed, Speed road_speed, Speed rated_speed),
+                 positive(overall_diameter) && is_finite(growth_at_rated_speed) && growth_at_rated_speed >= 0.0 &&
+                     is_finite(road_speed) && road_speed >= 0.0_kmh && positive(rated_speed) &&
+                     road_speed <= rated_speed,
+                 speed_growth_source,
+                 overall_diameter / 2.0 * growth_at_rated_speed * (road_speed / rated_speed) *
+                     (road_speed / rated_speed))
 
 namespace detail {
 
@@ -78,7 +103,36 @@ template <class Watch>
   return watch.step(formula::width_growth{}, before, after);
 }
 
+/// How much the radius grows at a speed the tyre is rated for, for whoever watches.
+template <class Watch>
+[[nodiscard]] constexpr auto speed_growth_at(Watch watch, const TyreSize& tyre, const SpeedSymbol& symbol, Speed speed,
+                                             Corner size, Corner growth) {
+  const auto diameter = tyre.overall_diameter(watch, size);
+  const TyreConstruction construction = tyre.construction();
+  const auto share = watch.looked_up("growth_at_rated_speed", growth_at_rated_speed(construction).at(growth),
+                                     to_string(construction), speed_growth_source);
+  const auto at_speed = watch.given("road_speed", speed);
+  const auto rated = watch.looked_up("rated_speed", symbol.speed, symbol.name, symbol.source());
+  return watch.step(formula::radius_growth_at_speed{}, diameter, share, at_speed, rated);
+}
+
 }  // namespace detail
+
+/// How much a tyre's radius grows at a speed, from nothing to the bound, which is from memory; or an Error where the
+/// tyre has no speed symbol, or a RangeError for a speed above its symbol's, for which nothing is known.
+[[nodiscard]] inline Result<Band<Length>> try_speed_growth(const TyreSize& tyre, Speed road_speed) {
+  const std::optional<SpeedSymbol> symbol = tyre.speed_symbol();
+  if (!symbol) return Error::value("growth with speed needs the tyre's speed symbol, as in 110/90-18 61R");
+  if (auto error = detail::outside("road_speed", road_speed, Speed(), symbol->speed)) return *std::move(error);
+  return over_runs(one_cause,
+                   [&](Corner at) { return detail::speed_growth_at(Unwatched(), tyre, *symbol, road_speed, at, at); });
+}
+#if LAYSHAFT_EXCEPTIONS
+/// @throws Error or RangeError as `try_speed_growth` says.
+[[nodiscard]] inline Band<Length> speed_growth(const TyreSize& tyre, Speed road_speed) {
+  return try_speed_growth(tyre, road_speed).value();
+}
+#endif
 
 /// The greatest section width that a tyre with this marking may have on its measuring rim: of metric sizes by rule, of
 /// listed sections by table, all from memory; none for other notations.

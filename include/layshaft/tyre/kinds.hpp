@@ -24,8 +24,10 @@ enum class TyreConstruction : unsigned char {
 };
 
 /// What the tread is for. The marking does not tell it: a special use tyre (knobbly, for use off the road as well) may
-/// stand taller over the same marking.
-enum class TyreUse { road, special };
+/// stand taller over the same marking, and a snow tyre (its tread is made for mud and snow) a little.
+enum class TyreUse { road, special, snow };
+
+inline constexpr TyreUse tyre_uses[] = {TyreUse::road, TyreUse::special, TyreUse::snow};
 
 /// Whether the marking says how the tyre holds its air.
 enum class TyreTube : unsigned char {
@@ -76,6 +78,7 @@ struct TyreWeek {
   switch (use) {
     case TyreUse::road: return "road";
     case TyreUse::special: return "special";
+    case TyreUse::snow: return "snow";
   }
   return {};
 }

@@ -120,24 +120,21 @@ class TyreSize {
 
   /// The overall diameter of a new tyre, free of load: what the marking means, and the least and the most that a tyre
   /// with this marking may have. A special use tyre whose table states no limit of its own has that of the metric
-  /// sizes: 1.12 of the section height; so has a flotation size. A cycle size means a section as high as wide, within a
-  /// tenth, whatever its use.
+  /// sizes: 1.12 of the section height; so has a flotation size. A snow tyre may be 1 % taller than a road tyre. A
+  /// cycle size means a section as high as wide, within a tenth, whatever its use.
   [[nodiscard]] constexpr Band<Length> overall_diameter() const noexcept;
   /// The same at one corner of the marking's tolerance, for whoever watches.
   template <class Watch>
   [[nodiscard]] constexpr auto overall_diameter(Watch watch, Corner size) const {
-    switch (notation()) {
-      case TyreNotation::metric: break;
-      case TyreNotation::code:
-      case TyreNotation::lettered: return listed_diameter(watch, size);
-      case TyreNotation::flotation: return flotation_diameter(watch, size);
-      case TyreNotation::cycle: return cycle_diameter(watch, size);
-    }
-    return marked_diameter(watch, size);
+    if (use_ != TyreUse::snow || size != Corner::high || cycle())
+      return diameter_by_notation(watch, "overall_diameter", size);
+    const auto on_the_road = diameter_by_notation(watch, "overall_diameter_limit", size);
+    const auto allowance = watch.looked_up("snow_allowance", snow_allowance, to_string(use_), snow_allowance_source);
+    return watch.step("overall_diameter", formula::snow_diameter_limit{}, on_the_road, allowance);
   }
 
-  /// How a dimension came about: `explain("overall diameter")` or "circumference". Defined in tyre/explain.hpp, which
-  /// is opt-in.
+  /// How a dimension came about: `explain("overall diameter")`, "circumference" or one of the radii. Defined in
+  /// tyre/explain.hpp, which is opt-in.
   [[nodiscard]] Result<Working> try_explain(std::string_view what) const;
 #if LAYSHAFT_EXCEPTIONS
   /// @throws ParseError that lists the names there are.
@@ -185,6 +182,17 @@ class TyreSize {
   }
 
   template <class Watch>
+  [[nodiscard]] constexpr auto diameter_by_notation(Watch watch, ValueName name, Corner size) const {
+    switch (notation()) {
+      case TyreNotation::metric: break;
+      case TyreNotation::code:
+      case TyreNotation::lettered: return listed_diameter(watch, name, size);
+      case TyreNotation::flotation: return flotation_diameter(watch, name, size);
+      case TyreNotation::cycle: return cycle_diameter(watch, name, size);
+    }
+    return marked_diameter(watch, name, size);
+  }
+  template <class Watch>
   [[nodiscard]] constexpr auto watched_rim(Watch watch) const {
     return watch.looked_up("rim_diameter", rim_diameter(), rim().name, rim_diameter_source);
   }
@@ -193,17 +201,17 @@ class TyreSize {
     return size == Corner::low ? least_height_factor : size == Corner::high ? greatest_height_factor(use_) : 1.0;
   }
   template <class Watch>
-  [[nodiscard]] constexpr auto marked_diameter(Watch watch, Corner size) const {
+  [[nodiscard]] constexpr auto marked_diameter(Watch watch, ValueName name, Corner size) const {
     const auto rim = watched_rim(watch);
     const auto width = watch.given("section_width", section_width(), sources::marking);
     const auto aspect = watch.given("aspect_ratio", double(designation_.aspect), sources::marking);
     const auto height = watch.step(formula::section_height{}, width, aspect);
     const auto of_nominal =
         watch.looked_up("height_factor", limit_factor(size), to_string(use_), diameter_limit_source);
-    return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+    return watch.step(name, formula::overall_diameter_limit{}, rim, height, of_nominal);
   }
   template <class Watch>
-  [[nodiscard]] constexpr auto flotation_diameter(Watch watch, Corner size) const {
+  [[nodiscard]] constexpr auto flotation_diameter(Watch watch, ValueName name, Corner size) const {
     const Length below = size == Corner::low ? flotation_undersize : Length();
     const auto rim = watched_rim(watch);
     const auto diameter = watch.given("marked_diameter", designation_.diameter / 100.0 * units::inch, sources::marking);
@@ -212,19 +220,19 @@ class TyreSize {
     const auto height = watch.step("section_height", formula::section_height_of_diameter{}, real, rim);
     const auto of_nominal =
         watch.looked_up("height_factor", limit_factor(size), to_string(use_), diameter_limit_source);
-    return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+    return watch.step(name, formula::overall_diameter_limit{}, rim, height, of_nominal);
   }
   template <class Watch>
-  [[nodiscard]] constexpr auto cycle_diameter(Watch watch, Corner size) const {
+  [[nodiscard]] constexpr auto cycle_diameter(Watch watch, ValueName name, Corner size) const {
     const CycleBeadSeat& seat = bead_seat();
     const auto rim =
         watch.looked_up("rim_diameter", rim_diameter(), seat.name, Source{cycle_rim_document, cycle_rim_certainty()});
     const auto width = watch.given("section_width", section_width(), sources::marking);
     const auto of_width = watch.looked_up("height_factor", cycle_height_factor.at(size), "cycle", cycle_height_source);
-    return watch.step("overall_diameter", formula::cycle_diameter{}, rim, width, of_width);
+    return watch.step(name, formula::cycle_diameter{}, rim, width, of_width);
   }
   template <class Watch>
-  [[nodiscard]] constexpr auto listed_diameter(Watch watch, Corner size) const {
+  [[nodiscard]] constexpr auto listed_diameter(Watch watch, ValueName name, Corner size) const {
     const CodeDesignatedTyre& row = listed();
     const bool special = use_ == TyreUse::special && size == Corner::high;
     if (special && !row.greatest_diameter_special) {  // the limit of metric sizes stands in
@@ -233,9 +241,9 @@ class TyreSize {
       const auto height = watch.step("section_height", formula::section_height_of_diameter{}, design, rim);
       const auto of_nominal =
           watch.looked_up("height_factor", greatest_height_factor(use_), to_string(use_), diameter_limit_source);
-      return watch.step("overall_diameter", formula::overall_diameter_limit{}, rim, height, of_nominal);
+      return watch.step(name, formula::overall_diameter_limit{}, rim, height, of_nominal);
     }
-    return listed_diameter_here(watch, "overall_diameter",
+    return listed_diameter_here(watch, name,
                                 special                ? *row.greatest_diameter_special
                                 : size == Corner::low  ? row.least_diameter
                                 : size == Corner::high ? row.greatest_diameter

@@ -21,6 +21,9 @@ struct SpeedSymbol {
   Speed speed;
   Certainty certainty;
 
+  /// Where its speed comes from.
+  [[nodiscard]] constexpr Source source() const noexcept { return {"speed symbols of UN tyre regulations", certainty}; }
+
   friend constexpr bool operator==(const SpeedSymbol& a, const SpeedSymbol& b) noexcept { return a.name == b.name; }
 };
 

@@ -13,6 +13,7 @@
 #include <layshaft/tyre/size.hpp>
 
 #include <optional>
+#include <string_view>
 #include <utility>
 
 /// @file
@@ -63,6 +64,8 @@ struct TreadParts {
 
   friend constexpr bool operator==(const TreadParts&, const TreadParts&) noexcept = default;
 };
+
+class Working;
 
 /// The tread of one tyre.
 class Tread {
@@ -127,6 +130,14 @@ class Tread {
     if (!parts_.least || !parts_.distance || !(parts_.depth < parts_.new_depth)) return std::nullopt;
     return distance_left(Unwatched());
   }
+
+  /// How a number came about: `explain("distance left")`, "left" or "worn". Defined in tyre/explain.hpp, which is
+  /// opt-in.
+  [[nodiscard]] Result<Working> try_explain(std::string_view what) const;
+#if LAYSHAFT_EXCEPTIONS
+  /// @throws ParseError that lists the names there are, or Error where the tread does not state what it takes.
+  [[nodiscard]] Working explain(std::string_view what) const;
+#endif
 
   friend constexpr bool operator==(const Tread&, const Tread&) noexcept = default;
 
