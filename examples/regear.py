@@ -40,7 +40,9 @@ def ask(arguments: list[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("machine", nargs="?", type=Path, help="a machine as JSON; the README's trail bike if left out")
     parser.add_argument("--fitted", help="marking of the tyre now on the rear wheel")
-    parser.add_argument("--use", choices=["road", "special", "snow"], default="road", help="special: knobs for rough ground")
+    parser.add_argument(
+        "--use", choices=["road", "special", "snow"], default="road", help="special: knobs for rough ground"
+    )
     parser.add_argument("--circumference", type=ls.Length, help="measured rollout, '2050 mm'; overrides the marking")
     parser.add_argument("--fronts", type=teeth_list, help="front sprockets to try, 12,13")
     parser.add_argument("--rears", type=teeth_list, help="rear sprockets to try, 47-53")
