@@ -108,6 +108,16 @@ struct CentreOfLinks {
   }
 };
 
+/// The lower of two formulas.
+struct RatingOfPitch {
+  static bool in_range(Length pitch, Teeth, AngularSpeed shaft_speed) {
+    return positive(pitch) && positive(shaft_speed);
+  }
+  static Power of(Length pitch, Teeth teeth, AngularSpeed shaft_speed) {
+    return power_rating_of_pitch(pitch, teeth, shaft_speed);
+  }
+};
+
 using Rpm = In<units::rpm>;
 using Kmh = In<units::kmh>;
 using Mm = In<units::mm>;
@@ -184,6 +194,14 @@ void add_all(py::module_& module) {
       module, "sprocket_pitch_diameter_mm",
       "sprocket_pitch_diameter_mm(pitch_mm, teeth): pitch diameter in millimetres of a sprocket for a chain pitch in "
       "millimetres.");
+  add<formula::speed_variation, Number, TeethCount>(
+      module, "chain_speed_variation",
+      "chain_speed_variation(teeth): 1 - cos(180 degrees / teeth), how much slower the chain runs on a sprocket's flat "
+      "than on its corner.");
+  add<RatingOfPitch, In<units::hp>, In<units::inch>, TeethCount, Rpm>(
+      module, "chain_power_rating_hp",
+      "chain_power_rating_hp(pitch_in, teeth, shaft_rpm): the horsepower that ANSI B29.1 rates the standard chain of a "
+      "pitch in inches for, one strand, by the lower of its two branches. Context, never a verdict.");
   add<LinksOfCentre, Number, Mm, TeethCount, TeethCount, Mm>(
       module, "chain_links",
       "chain_links(pitch_mm, front, rear, centre_mm): links of the closed loop, a real number, exactly, for a pitch "

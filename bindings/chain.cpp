@@ -24,6 +24,8 @@ void register_series(py::module_& module) {
                [](const ChainSeries& s) { return s.inner_width(); });
   def_property(type, "pin_diameter", "Greatest pin diameter, or None.",
                [](const ChainSeries& s) { return s.pin_diameter(); });
+  def_property(type, "plate_height", "Greatest height of the inner plates, or None.",
+               [](const ChainSeries& s) { return s.plate_height(); });
   def_property(type, "tensile_strength", "Least tensile strength, a Force, or None.",
                [](const ChainSeries& s) { return s.tensile_strength(); });
   def_property(type, "mass_per_length", "A LinearDensity, or None.",
@@ -34,6 +36,7 @@ void register_series(py::module_& module) {
     sources["roller_diameter"] = s.source(ChainProperty::roller_diameter);
     sources["inner_width"] = s.source(ChainProperty::inner_width);
     if (s.pin_diameter()) sources["pin_diameter"] = s.source(ChainProperty::pin_diameter);
+    if (s.plate_height()) sources["plate_height"] = s.source(ChainProperty::plate_height);
     if (s.tensile_strength()) sources["tensile_strength"] = s.source(ChainProperty::tensile_strength);
     if (s.mass_per_length()) sources["mass_per_length"] = s.source(ChainProperty::mass_per_length);
     return py::object(sources);
@@ -58,6 +61,15 @@ void register_sprocket(py::module_& module) {
                [](const Sprocket& s) { return s.root_diameter(); });
   def_property(type, "tip_diameter", "Diameter over the tips, a Band between the standard's limits.",
                [](const Sprocket& s) { return s.tip_diameter(); });
+  def_property(type, "over_pins",
+               "Measured over pins as thick as the rollers, in gaps as nearly opposite as there are.",
+               [](const Sprocket& s) { return s.over_pins(); });
+  def_property(type, "ansi_outside_diameter",
+               "Outside diameter by the American standard (from memory), beside tip_diameter.",
+               [](const Sprocket& s) { return s.ansi_outside_diameter(); });
+  def_property(type, "tooth_width",
+               "Width of a single-strand tooth: 0.93 of the chain's inner width up to a pitch of 12.7 mm, 0.95 above.",
+               [](const Sprocket& s) { return s.tooth_width(); });
   def_explain(type, "How a diameter came about, such as 'tip diameter': a Working.");
   def_value(type, [](const Sprocket& s) { return Remake{py::make_tuple(give(s.series()), give(s.teeth())), {}}; });
 }
@@ -132,7 +144,7 @@ void register_fit(py::module_& module) {
     return remake;
   });
 
-  def_struct<ChainFit>(
+  auto fit = def_struct<ChainFit>(
       module, "ChainFit", "A number of links in an adjuster. Bands run over a new chain's length, 0 to +0.15 %.",
       Field{"links", &ChainFit::links, "The number of links."},
       Field{"centre", &ChainFit::centre, "Where the axle stands with the stated slack, a Band of Length."},
@@ -141,6 +153,8 @@ void register_fit(py::module_& module) {
       Field{"adjuster_rearward", &ChainFit::adjuster_rearward, "Room to go back, a Band of Length; below 0: none."},
       Field{"wear_room", &ChainFit::wear_room, "Elongation at which the adjuster ends, a Band of fractions."},
       Field{"offset_link", &ChainFit::offset_link, "Whether the odd count needs an offset link."});
+  def_property(fit, "stretch_left", "How much the chain can still stretch: wear_room by its everyday name.",
+               [](const ChainFit& f) { return f.stretch_left(); });
   def(module, "fit_links(loop, links, adjuster)", "Where the axle stands with this many links: a ChainFit.",
       [](const Arguments& given) {
         return fit_links(given.want<ChainLoop>("loop"), given.want<Links>("links"), given.want<Adjuster>("adjuster"));

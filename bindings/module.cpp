@@ -15,6 +15,9 @@ void register_tyre(pybind11::module_& module);
 void register_tread(pybind11::module_& module);
 void register_fitness(pybind11::module_& module);
 void register_chain(pybind11::module_& module);
+void register_chain_fitting(pybind11::module_& module);
+void register_chain_travel(pybind11::module_& module);
+void register_chain_loads(pybind11::module_& module);
 void register_wear(pybind11::module_& module);
 void register_instrument(pybind11::module_& module);
 void register_setup(pybind11::module_& module);
@@ -41,6 +44,9 @@ PYBIND11_MODULE(_core, module) {
   register_tread(module);    // of tyres
   register_fitness(module);  // of what is asked of tyres
   register_chain(module);
+  register_chain_fitting(module);  // of loops
+  register_chain_travel(module);
+  register_chain_loads(module);
   register_wear(module);
   register_instrument(module);
   register_setup(module);       // of tyres, chains and instruments

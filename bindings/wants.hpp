@@ -54,6 +54,15 @@ struct Words<LinkRounding> {
                                             LinkRounding::down_to_even, LinkRounding::up};
 };
 
+template <>
+struct Words<SlackMethod> {
+  static constexpr auto& values = slack_methods;
+};
+template <>
+struct Words<ChainSeal> {
+  static constexpr auto& values = chain_seals;
+};
+
 template <class Enum>
 requires requires { Words<Enum>::values; }
 struct Want<Enum> {

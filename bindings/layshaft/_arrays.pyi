@@ -74,6 +74,8 @@ effective_radius_mm: _Ufunc2  # free_radius_mm, static_radius_mm
 circumference_of_radius_mm: _Ufunc1  # effective_radius_mm
 circumference_change: _Ufunc2  # base_circumference_mm, trial_circumference_mm
 sprocket_pitch_diameter_mm: _Ufunc2  # pitch_mm, teeth
+chain_speed_variation: _Ufunc1  # teeth
+chain_power_rating_hp: _Ufunc3  # pitch_in, teeth, shaft_rpm
 chain_links: _Ufunc4  # pitch_mm, front, rear, centre_mm
 chain_centre_mm: _Ufunc4  # pitch_mm, front, rear, links
 front_contacts: _Ufunc4  # distance_km, circumference_mm, front, rear

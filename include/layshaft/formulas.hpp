@@ -1,10 +1,22 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/efficiency.hpp>
+#include <layshaft/chain/envelope.hpp>
+#include <layshaft/chain/f4.hpp>
 #include <layshaft/chain/fit.hpp>
+#include <layshaft/chain/fit_chain.hpp>
 #include <layshaft/chain/loop.hpp>
+#include <layshaft/chain/mesh.hpp>
+#include <layshaft/chain/polygon.hpp>
+#include <layshaft/chain/power_rating.hpp>
 #include <layshaft/chain/slack.hpp>
+#include <layshaft/chain/slack_through_travel.hpp>
 #include <layshaft/chain/sprocket.hpp>
+#include <layshaft/chain/squat.hpp>
+#include <layshaft/chain/suspension.hpp>
+#include <layshaft/chain/tension.hpp>
+#include <layshaft/chain/tooth_shares.hpp>
 #include <layshaft/gearing/change.hpp>
 #include <layshaft/gearing/contribution.hpp>
 #include <layshaft/gearing/ratio.hpp>
@@ -45,21 +57,32 @@ struct FormulaList {
 using Formulas = FormulaList<
     formula::run_angle, formula::loop_links, formula::run_length, formula::wrap_front, formula::wrap_rear,
     formula::links_approximate, formula::centre_approximate, formula::smallest_centre, formula::spare_length,
-    formula::slack_by_hand, formula::effective_links, formula::links_with_slack, formula::adjuster_forward,
-    formula::adjuster_rearward, formula::wear_room, formula::pitch_diameter, formula::root_diameter,
-    formula::tip_diameter_least, formula::tip_diameter_greatest, formula::tip_diameter, formula::turns_ratio,
-    formula::thrust_change, formula::thrust_change_with_loss, formula::speed_change, formula::engine_speed_change,
-    formula::contribution, formula::tyre_factor, formula::front_factor, formula::rear_factor, formula::wear_factor,
-    formula::loss_factor, formula::thrust_ratio, formula::speed_factor, formula::gear_ratio, formula::final_ratio,
-    formula::overall_ratio, formula::equivalent_rear, formula::rear_added, formula::front_removed,
-    formula::thrust_change_by_thumb, formula::road_speed, formula::engine_speed, formula::highest_lawful_reading,
-    formula::wheel_indicated_ratio, formula::correction_factor, formula::odometer_drift, formula::stock_reading,
-    formula::indicated_speed, formula::overall_diameter_on_another_rim, formula::cycle_diameter,
-    formula::section_height, formula::overall_diameter, formula::overall_diameter_limit, formula::snow_diameter_limit, formula::worn_diameter,
-    formula::section_height_of_diameter, formula::flotation_diameter, formula::rolling_circumference,
-    formula::section_width_limit, formula::section_width_on_another_rim, formula::free_radius, formula::static_radius,
-    formula::effective_radius, formula::circumference_of_radius, formula::radius_of_circumference,
-    formula::static_radius_of_effective, formula::factor_of_share, formula::share_of_factor, formula::radius_growth, formula::radius_growth_at_speed,
+    formula::slack_by_hand, formula::hanging_sag, formula::spare_length_of_sag, formula::spare_length_of_links,
+    formula::suspension_centre, formula::arm_of_centre, formula::tight_angle, formula::line_angle,
+    formula::tight_run_angle, formula::squat_slope, formula::transfer_slope, formula::ratio_of_slopes,
+    formula::angle_of_slope, formula::chain_outside_radius, formula::wall_clearance, formula::chain_pull,
+    formula::chain_speed, formula::centrifugal_tension, formula::slack_tension, formula::tight_tension,
+    formula::chain_power, formula::chain_safety, formula::pressure_angle_least, formula::pressure_angle_most,
+    formula::tension_left, formula::tooth_force_share, formula::plate_rating, formula::roller_rating,
+    formula::joint_friction_pull, formula::seal_drag_pull, formula::chain_efficiency,
+    formula::chain_efficiency_approximate, formula::f4_of_angle, formula::centre_f4, formula::teeth_in_mesh,
+    formula::speed_variation, formula::stretch_left_approximate, formula::adjuster_turns, formula::effective_links,
+    formula::links_with_slack, formula::adjuster_forward, formula::adjuster_rearward, formula::wear_room,
+    formula::pitch_diameter, formula::root_diameter, formula::tip_diameter_least, formula::tip_diameter_greatest,
+    formula::tip_diameter, formula::over_pins_even, formula::over_pins_odd, formula::tooth_width,
+    formula::ansi_outside_diameter, formula::turns_ratio, formula::thrust_change, formula::thrust_change_with_loss,
+    formula::speed_change, formula::engine_speed_change, formula::contribution, formula::tyre_factor,
+    formula::front_factor, formula::rear_factor, formula::wear_factor, formula::loss_factor, formula::thrust_ratio,
+    formula::speed_factor, formula::gear_ratio, formula::final_ratio, formula::overall_ratio, formula::equivalent_rear,
+    formula::rear_added, formula::front_removed, formula::thrust_change_by_thumb, formula::road_speed,
+    formula::engine_speed, formula::highest_lawful_reading, formula::wheel_indicated_ratio, formula::correction_factor,
+    formula::odometer_drift, formula::stock_reading, formula::indicated_speed, formula::overall_diameter_on_another_rim,
+    formula::cycle_diameter, formula::section_height, formula::overall_diameter, formula::overall_diameter_limit,
+    formula::snow_diameter_limit, formula::worn_diameter, formula::section_height_of_diameter,
+    formula::flotation_diameter, formula::rolling_circumference, formula::section_width_limit,
+    formula::section_width_on_another_rim, formula::free_radius, formula::static_radius, formula::effective_radius,
+    formula::circumference_of_radius, formula::radius_of_circumference, formula::static_radius_of_effective,
+    formula::factor_of_share, formula::share_of_factor, formula::radius_growth, formula::radius_growth_at_speed,
     formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
     formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,
     formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,

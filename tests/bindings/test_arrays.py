@@ -33,6 +33,8 @@ GOOD = {
     "passes": (14.0, 106.0),
     "distinct_links": (14.0, 106.0),
     "sprocket_pitch_diameter_mm": (15.875, 14.0),
+    "chain_speed_variation": (13.0,),
+    "chain_power_rating_hp": (0.5, 15.0, 1200.0),
     "chain_links": (15.875, 14.0, 43.0, 610.0),
     "chain_centre_mm": (15.875, 14.0, 43.0, 106.0),
     "front_contacts": (1.0, 2000.0, 14.0, 42.0),

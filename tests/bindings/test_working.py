@@ -41,9 +41,10 @@ OF_A_COMPARISON = [
     "indicated ratio", "chain tension", "front contacts", "rear contacts",
 ]  # fmt: skip
 OF_A_LOOP = [
-    "links", "links approximate", "run length", "wrap front", "wrap rear", "centre", "centre approximate", "smallest centre",
+    "links", "links approximate", "run length", "wrap front", "wrap rear", "centre", "centre approximate",
+    "teeth in mesh front", "teeth in mesh rear", "smallest centre",
 ]  # fmt: skip
-OF_A_SPROCKET = ["pitch diameter", "root diameter", "tip diameter"]
+OF_A_SPROCKET = ["pitch diameter", "root diameter", "tip diameter", "over pins", "ansi outside diameter", "tooth width"]
 OF_A_TYRE = ["overall diameter", "circumference", "free radius", "static radius", "effective radius"]
 
 

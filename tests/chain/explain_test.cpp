@@ -135,7 +135,9 @@ TEST(ChainLoop, ListsTheNamesItCanExplain) {
   EXPECT_THROW((void)ChainLoop(of_520, 13_teeth, 48_teeth).explain("slack", {}), ParseError);
   const auto of_sprocket = Sprocket(of_520, 13_teeth).try_explain("diameter");
   ASSERT_FALSE(of_sprocket);
-  EXPECT_EQ(of_sprocket.error().expected(), "one of \"pitch diameter\", \"root diameter\", \"tip diameter\"");
+  EXPECT_EQ(of_sprocket.error().expected(),
+            "one of \"pitch diameter\", \"root diameter\", \"tip diameter\", \"over pins\", \"ansi outside diameter\", "
+            "\"tooth width\"");
   EXPECT_THROW((void)Sprocket(of_520, 13_teeth).explain("diameter"), ParseError);
 }
 

@@ -42,6 +42,9 @@ TEST(Glossary, ShowsValuesInUnitsThatTextIsReadInOrInPerCent) {
   add_units<Speed>(known);
   add_units<AngularSpeed>(known);
   add_units<Force>(known);
+  add_units<Torque>(known);
+  add_units<Power>(known);
+  add_units<LinearDensity>(known);
   add_units<Mass>(known);
   add_units<Angle>(known);
   for (const Word& word : glossary) EXPECT_TRUE(known.contains(word.unit)) << word.word << ": " << word.unit;

@@ -18,7 +18,10 @@ import pytest
 ROWS = 2000
 BUILD = Path(__file__).resolve().parents[2] / "build"
 FORMULAS = {formula.name: formula for formula in ls.formulas()}
-UNITS = {"kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000}
+UNITS = {
+    "kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000, "deg": mpmath.pi / 180, "inch": mpmath.mpf("0.0254"),
+    "rpm": mpmath.pi / 30, "hp": 550 * mpmath.mpf("4.4482216152605") * mpmath.mpf("0.3048"),
+}  # fmt: skip
 
 # The whole counts, and what they may be.
 COUNTS = {"Teeth": (9, 70), "Links": (80, 200)}
@@ -32,6 +35,7 @@ SPANS = {
     "overall_diameter": (0.4, 0.9), "rim_diameter": (0.2, 0.6), "rear_added": (-6.0, 6.0), "front_removed": (-3.0, 3.0),
     "tyre_growth": (-0.2, 0.2), "height_factor": (0.9, 1.2), "factor": (0.2, 5.0), "ratio": (0.2, 5.0),
     "elongation": (0.0, 0.05), "links_at_end": (80.0, 200.0), "loop_links": (80.0, 200.0), "spare_length": (0.0, 0.05),
+    "layshaft_ahead": (0.02, 0.15), "layshaft_above": (0.0, 0.1), "arm": (0.4, 0.8), "arm_angle": (0.0, 0.6),
     "tread_worn": (0.0, 0.02), "base_efficiency": (0.5, 1.0), "trial_efficiency": (0.5, 1.0),
 }  # fmt: skip
 
@@ -44,7 +48,7 @@ class Evaluator(ast.NodeVisitor):
     """The grammar of a formula's body: + - * /, calls, names, numbers with or without a unit."""
 
     FUNCTIONS = {
-        "sin": mpmath.sin, "cos": mpmath.cos, "arcsin": mpmath.asin, "sqrt": mpmath.sqrt, "ln": mpmath.log,
+        "sin": mpmath.sin, "cos": mpmath.cos, "arcsin": mpmath.asin, "sqrt": mpmath.sqrt, "arctan": mpmath.atan, "to_the": mpmath.power, "ln": mpmath.log,
         "common_factor": lambda a, b: mpmath.mpf(math.gcd(int(a), int(b))),
         "logarithmic_mean": lambda x: mpmath.mpf(1) if x == 1 else (x - 1) / mpmath.log(x),
     }  # fmt: skip

@@ -107,6 +107,11 @@ template <class Quantity>
     return plain(centre_approximate(loop.series().pitch(), loop.front(), loop.rear(), *at.links));
   }
   if (what == "smallest centre") return plain(loop.smallest_centre());
+  if (what == "teeth in mesh front" || what == "teeth in mesh rear") {
+    const auto mesh = try_engagement(loop, *at.centre);
+    if (!mesh) return mesh.error();
+    return plain(what.ends_with("front") ? mesh->front : mesh->rear);
+  }
   no_plain_number(what);
 }
 
@@ -114,6 +119,9 @@ template <class Quantity>
   if (what == "pitch diameter") return plain(sprocket.pitch_diameter());
   if (what == "root diameter") return plain(sprocket.root_diameter());
   if (what == "tip diameter") return plain(sprocket.tip_diameter());
+  if (what == "over pins") return plain(sprocket.over_pins());
+  if (what == "ansi outside diameter") return plain(sprocket.ansi_outside_diameter());
+  if (what == "tooth width") return plain(sprocket.tooth_width());
   no_plain_number(what);
 }
 

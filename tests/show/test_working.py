@@ -21,7 +21,15 @@ from sympy.parsing.latex import parse_latex
 
 MACHINES = Path(__file__).resolve().parents[2] / "examples" / "machines"
 MATHML = "{http://www.w3.org/1998/Math/MathML}"
-UNITS = {"in": "inch", "%": "percent", "rev": "turn", "deg": "degree"}  # where pint spells a unit otherwise
+UNITS = {
+    "Nm": "newton * meter",
+    "lbf ft": "lbf * foot",
+    "kg/m": "kilogram / meter",
+    "in": "inch",
+    "%": "percent",
+    "rev": "turn",
+    "deg": "degree",
+}  # where pint spells a unit otherwise
 pint_units = pint.UnitRegistry()
 
 
@@ -59,6 +67,16 @@ def workings() -> dict[str, ls.Working]:
     sprocket = ls.Sprocket("12B", 17)
     for what in names_of(sprocket.explain):
         found[f"sprocket, {what}"] = sprocket.explain(what)
+    made = ls.ChainMade(seal="shaped", pin_diameter="4.45 mm")
+    duty = ls.ChainDuty(torque="50 Nm", shaft_speed="1000 rpm", spike=1.5)
+    for what in ("pull", "tight tension", "safety", "efficiency"):
+        found[f"loads, {what}"] = ls.explain_chain_loads(loop, duty, what, made=made)
+    arm = ls.Suspension(
+        layshaft_ahead="75 mm", layshaft_above="10 mm", arm="500 mm", droop="18 deg", rest="12 deg", bump="-6 deg"
+    )
+    travel = ls.slack_through_travel(arm, loop, 142, slack="30 mm")
+    for what in ("spare length", "slack"):
+        found[f"travel, {what}"] = travel.explain(what, "6 deg")
     for marking in ("110/90-18", "3.50-10", "MT90-16"):
         tyre = ls.TyreSize(marking, "special")
         for what in names_of(tyre.explain):
@@ -76,7 +94,7 @@ def quantity(number: str, unit: str) -> pint.Quantity:
 def worked_out(line: str) -> pint.Quantity:
     """A line of numbers, functions and units, by pint: '5000 rpm * 2054 mm / (1 rev * 16.4)'."""
     number = r"(?<![\w.])(\d+(?:\.\d+)?)"
-    units = r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf|N|%)(?![\w/])"
+    units = r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|Nm|kN|kW|hp|kg/m|N|%)(?![\w/])"
     line = re.sub(rf"{number} {units}", r"quantity('\1', '\2')", line)
 
     def of_angle(function: object) -> object:
@@ -122,7 +140,9 @@ def test_the_last_line_of_the_text_is_the_result(name: str) -> None:
     if isinstance(result, (int, float)):
         value = float(result) * (100.0 if unit == "%" else 1.0)
     else:
-        value = result / getattr(ls, {"km/h": "kmh", "in": "inch"}.get(unit, unit))
+        value = result / getattr(
+            ls, {"km/h": "kmh", "in": "inch", "lbf ft": "lbf_ft", "kg/m": "kg_per_m"}.get(unit, unit)
+        )
     assert abs(value - float(digits)) <= 0.5 * 10.0 ** -len(digits.partition(".")[2]) * (1 + 1e-9)
     if len(parts) == 4:
         assert_shown(parts[2], parts[3])
@@ -181,7 +201,28 @@ def of_mathml(element: ElementTree.Element) -> str:
         case "mi":
             text = {"\u03c0": "pi", "\u00b0": " deg"}.get(element.text or "", element.text or "")
             return (
-                f" {text}" if text in ("rpm", "rev", "mm", "in", "km/h", "mph", "km", "mile", "N", "lbf", "%") else text
+                f" {text}"
+                if text
+                in (
+                    "rpm",
+                    "rev",
+                    "mm",
+                    "in",
+                    "km/h",
+                    "mph",
+                    "km",
+                    "mile",
+                    "N",
+                    "lbf",
+                    "Nm",
+                    "kN",
+                    "lbf ft",
+                    "kW",
+                    "hp",
+                    "kg/m",
+                    "%",
+                )
+                else text
             )
         case "msub" | "msubsup":
             return "symbol"

@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/loads.hpp>
 #include <layshaft/chain/loop.hpp>
+#include <layshaft/chain/mesh.hpp>
+#include <layshaft/chain/slack_through_travel.hpp>
 #include <layshaft/core/explaining.hpp>
 
 #include <array>
 
 /// @file
-/// How the numbers of a sprocket and of a chain's loop came about. Opt-in.
+/// How the numbers of a sprocket, of a chain's loop, of its slack and of its loads came about. Opt-in.
 namespace layshaft {
 
 namespace detail {
@@ -90,6 +93,20 @@ inline constexpr Explained<LoopAsked> explained_of_loop[] = {
              watch, [&](const auto&... parts) { return watch.step(formula::centre_approximate{}, parts..., links); });
        });
      }},
+    {"teeth in mesh front",
+     [](const LoopAsked& asked) {
+       return explain_at_centre("teeth in mesh front", asked, [&](auto watch, const auto& centre) {
+         const auto drive = asked.loop.drive(watch);
+         return front_in_mesh(watch, drive, centre);
+       });
+     }},
+    {"teeth in mesh rear",
+     [](const LoopAsked& asked) {
+       return explain_at_centre("teeth in mesh rear", asked, [&](auto watch, const auto& centre) {
+         const auto drive = asked.loop.drive(watch);
+         return rear_in_mesh(watch, drive, centre);
+       });
+     }},
     {"smallest centre",
      [](const LoopAsked& asked) -> Result<Working> {
        return explain_over("smallest centre", just_once, [&](Recorder::Watch watch, Corner) {
@@ -114,9 +131,92 @@ inline constexpr Explained<Sprocket> explained_of_sprocket[] = {
        return explain_over("tip diameter", one_cause,
                            [&](Recorder::Watch watch, Corner at) { return sprocket.tip_diameter(watch, at); });
      }},
+    {"over pins",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("over pins", just_once,
+                           [&](Recorder::Watch watch, Corner) { return sprocket.over_pins(watch); });
+     }},
+    {"ansi outside diameter",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("ansi outside diameter", just_once,
+                           [&](Recorder::Watch watch, Corner) { return sprocket.ansi_outside_diameter(watch); });
+     }},
+    {"tooth width",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("tooth width", just_once,
+                           [&](Recorder::Watch watch, Corner) { return sprocket.tooth_width(watch); });
+     }},
+};
+
+struct SlackAskedAt {
+  const SlackThroughTravel& travel;
+  Angle angle;
+};
+inline constexpr Explained<SlackAskedAt> explained_of_slack[] = {
+    {"spare length",
+     [](const SlackAskedAt& asked) -> Result<Working> {
+       return explain_over("spare length", just_once, [&](Recorder::Watch watch, Corner) {
+         return asked.travel.spare_length(watch, asked.angle);
+       });
+     }},
+    {"slack",
+     [](const SlackAskedAt& asked) -> Result<Working> {
+       if (asked.travel.try_at(asked.angle)->spare_length < Length())
+         return Error::value("the chain is stretched at this angle: there is no slack to explain, but a spare length");
+       return explain_over("slack", just_once,
+                           [&](Recorder::Watch watch, Corner) { return asked.travel.slack(watch, asked.angle); });
+     }},
+};
+
+struct LoadsAsked {
+  const ChainLoop& loop;
+  const ChainDuty& duty;
+  const ChainMade& made;
+};
+inline constexpr Explained<LoadsAsked> explained_of_loads[] = {
+    {"pull",
+     [](const LoadsAsked& asked) -> Result<Working> {
+       return explain_over("pull", just_once, [&](Recorder::Watch watch, Corner) {
+         const auto drive = asked.loop.drive(watch);
+         const auto torque = watch.given("torque", asked.duty.torque);
+         return watch.step(formula::chain_pull{}, torque, drive.front_diameter);
+       });
+     }},
+    {"tight tension",
+     [](const LoadsAsked& asked) -> Result<Working> {
+       return explain_over("tight tension", just_once, [&](Recorder::Watch watch, Corner) {
+         return pulls_at(watch, asked.loop, asked.made, asked.duty).tight;
+       });
+     }},
+    {"safety",
+     [](const LoadsAsked& asked) -> Result<Working> {
+       if (!strength_of(asked.loop.series(), asked.made)) return left_open("safety", "chain's tensile strength");
+       return explain_over("safety", just_once, [&](Recorder::Watch watch, Corner) {
+         return safety_at(watch, asked.loop, asked.made, asked.duty);
+       });
+     }},
+    {"efficiency",
+     [](const LoadsAsked& asked) -> Result<Working> {
+       if (!pin_of(asked.loop.series(), asked.made)) return left_open("efficiency", "chain's pin diameter");
+       return explain_over("efficiency", one_cause, [&](Recorder::Watch watch, Corner at) {
+         return efficiency_at(watch, asked.loop, asked.made, asked.duty, at);
+       });
+     }},
 };
 
 }  // namespace detail
+
+inline Result<Working> SlackThroughTravel::try_explain(std::string_view what, Angle angle) const {
+  if (const auto point = try_at(angle); !point) return point.error();
+  return detail::explain_by_name(detail::explained_of_slack, what, detail::SlackAskedAt{*this, angle});
+}
+/// How a number of `chain_loads` came about: "pull", "tight tension", "safety" or "efficiency"; errors as
+/// `try_chain_loads`, or where the chain's figure that it takes is not known.
+[[nodiscard]] inline Result<Working> try_explain_chain_loads(const ChainLoop& loop, const ChainDuty& duty,
+                                                             const ChainMade& made, std::string_view what) {
+  if (const auto loads = try_chain_loads(loop, duty, made); !loads) return loads.error();
+  return detail::explain_by_name(detail::explained_of_loads, what, detail::LoadsAsked{loop, duty, made});
+}
 
 inline Result<Working> ChainLoop::try_explain(std::string_view what, const LoopQuestion& at) const {
   return detail::explain_by_name(detail::explained_of_loop, what, detail::LoopAsked{*this, at});
@@ -125,6 +225,14 @@ inline Result<Working> Sprocket::try_explain(std::string_view what) const {
   return detail::explain_by_name(detail::explained_of_sprocket, what, *this);
 }
 #if LAYSHAFT_EXCEPTIONS
+inline Working SlackThroughTravel::explain(std::string_view what, Angle angle) const {
+  return try_explain(what, angle).value();
+}
+/// @throws as `try_explain_chain_loads` says.
+[[nodiscard]] inline Working explain_chain_loads(const ChainLoop& loop, const ChainDuty& duty, const ChainMade& made,
+                                                 std::string_view what) {
+  return try_explain_chain_loads(loop, duty, made, what).value();
+}
 inline Working ChainLoop::explain(std::string_view what, const LoopQuestion& at) const {
   return try_explain(what, at).value();
 }

@@ -35,6 +35,9 @@ struct ChainFit {
   Band<double> wear_room;
   bool offset_link;  ///< an odd number, which closes only with an offset link
 
+  /// How much the chain can still stretch: `wear_room` by its everyday name.
+  [[nodiscard]] constexpr const Band<double>& stretch_left() const noexcept { return wear_room; }
+
   friend constexpr bool operator==(const ChainFit&, const ChainFit&) noexcept = default;
 };
 

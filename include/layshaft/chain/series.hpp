@@ -17,7 +17,15 @@
 namespace layshaft {
 
 /// The figures of a series, to ask for the source of one.
-enum class ChainProperty { pitch, roller_diameter, inner_width, pin_diameter, tensile_strength, mass_per_length };
+enum class ChainProperty {
+  pitch,
+  roller_diameter,
+  inner_width,
+  pin_diameter,
+  plate_height,
+  tensile_strength,
+  mass_per_length
+};
 
 namespace detail {
 
@@ -68,9 +76,16 @@ struct ChainSeriesKey {
 
   /// How many characters lead up to the name itself: "ISO", "ANSI", "#" and the like.
   [[nodiscard]] constexpr std::size_t prefix() const noexcept {
+    constexpr std::string_view words[] = {"ISO606", "ISO", "DIN", "ANSI", "ASA", "NO.", "#", "/"};
     std::size_t length = 0;
-    for (const std::string_view word : {"ISO606", "ISO", "ANSI", "NO.", "#"})
-      if (text().substr(length).starts_with(word)) length += word.size();
+    for (bool found = true; found;) {
+      found = false;
+      for (const std::string_view word : words) {
+        if (!text().substr(length).starts_with(word)) continue;
+        length += word.size();
+        found = true;
+      }
+    }
     return length;
   }
   /// The name itself: without what leads up to it, and without the "-1" that says single strand.
@@ -155,9 +170,9 @@ struct ChainSeriesKey {
 
 /// A chain series of the table, single strand.
 ///
-/// LEGAL: `520`, `08B`, `08b`, `08B-1` (one strand), `ISO 08B`, `40`, `ANSI 40`, `#40`, `No. 40` (the ANSI number of
-/// 08A), `cycle`, `1/2 x 3/32`, `1/2×3/32`.
-/// ILLEGAL: `08B-2` (two strands), `520H`, `520 O-ring` (a make of it, not a series), `8B` (not a name in use).
+/// LEGAL: `520`, `08B`, `08b`, `08B-1` (one strand), `ISO 08B`, `40`, `ANSI 40`, `#40`, `DIN/ISO 08B`, `No. 40` (the
+/// ANSI number of 08A), `cycle`, `1/2 x 3/32`, `1/2×3/32`. ILLEGAL: `08B-2` (two strands), `520H`, `520 O-ring` (a make
+/// of it, not a series), `8B` (not a name in use).
 class ChainSeries {
  public:
   /// The series of that name; or a ParseError with the nearest name and the list of those known.
@@ -184,6 +199,8 @@ class ChainSeries {
   [[nodiscard]] constexpr Length inner_width() const noexcept { return row().inner_width; }
   /// The largest a pin may be; absent where no source gives it.
   [[nodiscard]] constexpr std::optional<Length> pin_diameter() const noexcept { return row().pin_diameter; }
+  /// The largest the inner plates may be high; absent where no source gives it.
+  [[nodiscard]] constexpr std::optional<Length> plate_height() const noexcept { return row().plate_height; }
   /// The least strength of a new chain; absent where no source gives it.
   [[nodiscard]] constexpr std::optional<Force> tensile_strength() const noexcept { return row().tensile_strength; }
   /// Absent where no source gives it.
@@ -195,6 +212,7 @@ class ChainSeries {
   [[nodiscard]] constexpr Source source(ChainProperty property) const noexcept {
     switch (property) {
       case ChainProperty::pin_diameter: return row().sources.pin;
+      case ChainProperty::plate_height: return row().sources.plate;
       case ChainProperty::tensile_strength: return row().sources.strength;
       case ChainProperty::mass_per_length: return row().sources.mass;
       case ChainProperty::pitch:

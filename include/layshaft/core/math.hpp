@@ -3,7 +3,7 @@
 
 #include <layshaft/core/units.hpp>
 
-#include <cmath>   // sin, cos, asin, sqrt
+#include <cmath>   // sin, cos, asin, atan, pow, sqrt
 #include <limits>  // the largest double, to tell a finite number
 
 /// @file
@@ -21,6 +21,9 @@ inline constexpr double pi = std::numbers::pi;
 /// The angle in −90° to 90° whose sine is given; NaN outside −1 to 1.
 [[nodiscard]] inline Angle arcsin(double sine) noexcept { return Angle::from_value(std::asin(sine)); }
 /// The length whose square is given; NaN below zero.
+[[nodiscard]] inline Angle arctan(double slope) noexcept { return Angle::from_value(std::atan(slope)); }
+/// A number to the power of another.
+[[nodiscard]] inline double to_the(double base, double exponent) noexcept { return std::pow(base, exponent); }
 [[nodiscard]] inline Length sqrt(Area area) noexcept { return Length::from_value(std::sqrt(area.value())); }
 
 /// True of a number that is neither NaN nor infinite; constexpr, which std::isfinite is not in C++20.

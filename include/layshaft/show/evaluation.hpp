@@ -56,7 +56,16 @@ using Meaning = std::pair<std::string_view, ExpressionNode>;
 
 /// The size in SI of the unit behind a literal's underscore, 4.0_kmh.
 [[nodiscard]] inline double literal_unit(std::string_view unit) noexcept {
-  return unit == "kmh" ? units::kmh.value() : unit == "mm" ? units::mm.value() : 1.0;
+  struct Unit {
+    std::string_view name;
+    double size;
+  };
+  constexpr Unit units_in_bodies[] = {{"kmh", units::kmh.value()}, {"mm", units::mm.value()},
+                                      {"deg", units::deg.value()}, {"inch", units::inch.value()},
+                                      {"rpm", units::rpm.value()}, {"hp", units::hp.value()}};
+  for (const Unit& one : units_in_bodies)
+    if (one.name == unit) return one.size;
+  return 1.0;  // an SI unit
 }
 
 /// The value of an expression in SI; `value_of(name)` gives that of a parameter.
@@ -79,6 +88,8 @@ template <class ValueOf>
       if (node.text == "sin") return std::sin(term(0));
       if (node.text == "cos") return std::cos(term(0));
       if (node.text == "arcsin") return std::asin(term(0));
+      if (node.text == "arctan") return std::atan(term(0));
+      if (node.text == "to_the") return std::pow(term(0), term(1));
       if (node.text == "sqrt") return std::sqrt(term(0));
       if (node.text == "ln") return std::log(term(0));
       if (node.text == "logarithmic_mean") return logarithmic_mean(term(0));

@@ -31,6 +31,7 @@ struct PlainText {
     return std::string(function).append("(").append(arguments).append(")");
   }
   static std::string root(const std::string& argument) { return call("sqrt", argument); }
+  static std::string power(const std::string& base, const std::string& exponent) { return base + "^" + exponent; }
   static std::string bracket(const std::string& inner) { return "(" + inner + ")"; }
   static std::string plus() { return " + "; }
   static std::string minus() { return " - "; }
@@ -61,6 +62,9 @@ struct Tex {
     return std::string("\\").append(function).append("\\left(").append(arguments).append("\\right)");
   }
   static std::string root(const std::string& argument) { return "\\sqrt{" + argument + "}"; }
+  static std::string power(const std::string& base, const std::string& exponent) {
+    return "{" + base + "}^{" + exponent + "}";
+  }
   static std::string bracket(const std::string& inner) { return "\\left(" + inner + "\\right)"; }
   static std::string plus() { return " + "; }
   static std::string minus() { return " - "; }
@@ -106,6 +110,9 @@ struct MathMl {
     return row("<mi>" + escape_html(function) + "</mi><mo>&#x2061;</mo>" + bracket(arguments));
   }
   static std::string root(const std::string& argument) { return "<msqrt>" + argument + "</msqrt>"; }
+  static std::string power(const std::string& base, const std::string& exponent) {
+    return "<msup>" + row(base) + row(exponent) + "</msup>";
+  }
   static std::string bracket(const std::string& inner) { return row("<mo>(</mo>" + inner + "<mo>)</mo>"); }
   static std::string plus() { return "<mo>+</mo>"; }
   static std::string minus() { return "<mo>\u2212</mo>"; }
@@ -176,6 +183,16 @@ class Typesetter {
   }
   std::string call(const ExpressionNode& node) const {
     if (node.text == "sqrt") return Setting::root(set(node.terms[0]));
+    if (node.text == "to_the") {
+      const auto part = [&](const ExpressionNode& term, bool plain) {
+        const std::string text = set(term);
+        return plain && term.kind != ExpressionNode::Kind::sum && term.kind != ExpressionNode::Kind::product
+                   ? text
+                   : Setting::bracket(text);
+      };
+      return Setting::power(part(node.terms[0], node.terms[0].kind == ExpressionNode::Kind::name),
+                            part(node.terms[1], true));
+    }
     if (node.text == "logarithmic_mean") {  // (F - 1) / ln F
       const std::string ratio = set(node.terms[0]);
       return Setting::fraction(ratio + Setting::minus() + Setting::number("1", ""), Setting::call("ln", ratio), true,

@@ -42,6 +42,10 @@ struct StepUnit {
   if (metric == "km/h") return us ? StepUnit{units::mph.value(), "mph"} : StepUnit{units::kmh.value(), "km/h"};
   if (metric == "kg") return us ? StepUnit{units::lb.value(), "lb"} : StepUnit{1.0, "kg"};
   if (metric == "N") return us ? StepUnit{units::lbf.value(), "lbf"} : StepUnit{1.0, "N"};
+  if (metric == "kN") return us ? StepUnit{units::lbf.value(), "lbf"} : StepUnit{units::kN.value(), "kN"};
+  if (metric == "Nm") return us ? StepUnit{units::lbf_ft.value(), "lbf ft"} : StepUnit{1.0, "Nm"};
+  if (metric == "kW") return us ? StepUnit{units::hp.value(), "hp"} : StepUnit{units::kW.value(), "kW"};
+  if (metric == "kg/m") return {1.0, "kg/m"};
   if (metric == "rpm") return {units::rpm.value(), "rpm"};
   if (metric == "deg") return {units::deg.value(), "deg"};
   if (metric == "%") return {0.01, "%"};

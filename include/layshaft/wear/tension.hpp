@@ -1,20 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/tension.hpp>
 #include <layshaft/core/formula.hpp>
 #include <layshaft/core/math.hpp>
 
 /// @file
 /// How hard the chain pulls, against another set-up.
 namespace layshaft {
-
-/// The pull of the chain's tight run that makes a thrust at the contact patch: the wheel's lever over the rear
-/// sprocket's. Centrifugal and joint forces are left out.
-// clang-format off
-LAYSHAFT_FORMULA(constexpr, Force, chain_tension, (Force thrust, Length circumference, Length rear_pitch_diameter),
-                 is_finite(thrust) && positive(circumference) && positive(rear_pitch_diameter), sources::definition,
-                 thrust * (circumference / pi) / rear_pitch_diameter)
-// clang-format on
 
 /// The change of the chain's pull at equal thrust. Two ways to one ratio meet the chain equally often; it is this that
 /// tells them apart: 13/40 pulls 7.5 % harder than 14/43.
