@@ -87,6 +87,8 @@ void register_appraisal(py::module_& module) {
                [](const PyAppraisal& a) { return a.appraisal.circumference(); });
   def_property(type, "chain", "Links, axle position and room: a ChainFit.",
                [](const PyAppraisal& a) { return a.appraisal.chain(); });
+  def_property(type, "drive", "Teeth in mesh, slack through the travel, pulls, safety and losses: a ChainDrive.",
+               [](const PyAppraisal& a) { return a.appraisal.drive(); });
   def_property(type, "wear", "How often each tooth meets the chain: a ToothWear.",
                [](const PyAppraisal& a) { return a.appraisal.wear(); });
   def_property(type, "speedometer", "What the instrument shows: a SpeedometerReading.",

@@ -202,6 +202,26 @@ void register_rating(py::module_& module) {
   def_formula<formula::roller_rating>(module, "Rated Power as rollers and bushes limit it.");
 }
 
+void register_drive(py::module_& module) {
+  auto left = def_struct<SlackLeft>(
+      module, "SlackLeft", "The slack that is left through the suspension's travel, by hand at mid-span.",
+      Field{"tightest", &SlackLeft::tightest, "Angle of the arm where there is least."},
+      Field{"least_slack", &SlackLeft::least_slack, "There, with the stated slack set at rest, a Band of Length."},
+      Field{"stretch", &SlackLeft::stretch, "How much (Length) too short the chain is there; 0 where it has slack."},
+      Field{"stock_least_slack", &SlackLeft::stock_least_slack, "What the stock sprockets leave there."},
+      Field{"slack_to_set", &SlackLeft::slack_to_set,
+            "At rest, so that as much is left as the stock sprockets leave; None where the stock chain itself would be "
+            "stretched."});
+  def_property(left, "too_tight", "Whether the chain would be stretched somewhere: never ride so.",
+               [](const SlackLeft& s) { return s.too_tight(); });
+  def_struct<ChainDrive>(
+      module, "ChainDrive", "A machine's chain drive; what the machine does not state is None.",
+      Field{"engagement", &ChainDrive::engagement, "Wrap and teeth in mesh, an Engagement."},
+      Field{"slack", &ChainDrive::slack, "A SlackLeft, with a suspension and a slack to set."},
+      Field{"loads", &ChainDrive::loads, "ChainLoads at the engine's greatest torque in first gear."},
+      Field{"stock_safety", &ChainDrive::stock_safety, "The stock set-up's own safety there."});
+}
+
 }  // namespace
 
 void register_chain_loads(py::module_& module) {
@@ -210,6 +230,7 @@ void register_chain_loads(py::module_& module) {
   register_loads(module);
   register_teeth(module);
   register_rating(module);
+  register_drive(module);
 }
 
 }  // namespace layshaft::python

@@ -68,7 +68,7 @@ void register_gearbox(py::module_& module) {
 void register_setup_class(py::module_& module) {
   const char* signature =
       "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None, "
-      "tread_worn='0 mm', tread=None, drive_efficiency=None)";
+      "tread_worn='0 mm', tread=None, drive_efficiency=None, chain_made=None)";
   py::class_<Setup> type(module, "Setup", py::is_final(),
                          Signature(signature)
                              .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
@@ -81,7 +81,9 @@ void register_setup_class(py::module_& module) {
                                   "the rear tyre's tread, which a measured rollout has in it already; tread, a Tread, "
                                   "tells it instead, and how far the tyre may still wear; "
                                   "drive_efficiency the chain drive's power out over power in, a number or a Band "
-                                  "(0.5 to 1), None where nobody measured it.",
+                                  "(0.5 to 1), None where nobody measured it; chain_made, a ChainMade, what is known "
+                                  "of the chain beyond its "
+                                  "series.",
                                   false)
                              .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -94,6 +96,7 @@ void register_setup_class(py::module_& module) {
     parts.tread_worn = given.want<Length>("tread_worn", Length());
     parts.tread = given.want<std::optional<Tread>>("tread");
     parts.drive_efficiency = given.want<std::optional<Band<double>>>("drive_efficiency");
+    parts.chain_made = given.want<std::optional<ChainMade>>("chain_made").value_or(ChainMade());
     return Setup(parts);
   });
   def_property(type, "front", "Teeth of the front sprocket.", [](const Setup& s) { return s.front(); });
@@ -110,6 +113,8 @@ void register_setup_class(py::module_& module) {
   def_property(type, "tread", "The rear tyre's tread, or None.", [](const Setup& s) { return s.tread(); });
   def_property(type, "drive_efficiency", "The chain drive's efficiency, a Band, or None.",
                [](const Setup& s) { return s.drive_efficiency(); });
+  def_property(type, "chain_made", "What is known of the chain beyond its series, a ChainMade.",
+               [](const Setup& s) { return s.chain_made(); });
   def(type, "to_json()", "The set-up as JSON text.", [](const Setup& s, const Arguments&) { return to_json(s); });
   def_static(
       type, "from_json(text)", "Reads a set-up; every error names the path to the place.",
@@ -126,20 +131,34 @@ void register_setup_class(py::module_& module) {
     if (s.parts().tread_worn != Length()) remake.named["tread_worn"] = give(s.parts().tread_worn);
     name_if(remake.named, "tread", s.tread());
     name_if(remake.named, "drive_efficiency", s.drive_efficiency());
+    if (s.chain_made() != ChainMade()) remake.named["chain_made"] = give(s.chain_made());
     return remake;
   });
 }
 
 void register_machine(py::module_& module) {
+  const char* peak_signature = "PeakTorque(torque, engine_speed)";
+  py::class_<PeakTorque> peak(
+      module, "PeakTorque", py::is_final(),
+      Signature(peak_signature).doc("An engine's greatest torque at the crank, and where it has it.", false).c_str());
+  def_init(peak, peak_signature, [](const Arguments& given) {
+    return PeakTorque{given.want<Torque>("torque"), given.want<AngularSpeed>("engine_speed")};
+  });
+  def_property(peak, "torque", "A Torque.", [](const PeakTorque& p) { return p.torque; });
+  def_property(peak, "engine_speed", "An AngularSpeed.", [](const PeakTorque& p) { return p.engine_speed; });
+  def_value(peak, [](const PeakTorque& p) { return Remake{py::make_tuple(give(p.torque), give(p.engine_speed)), {}}; });
   const char* signature =
-      "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None)";
+      "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None, "
+      "suspension=None, peak_torque=None)";
   py::class_<Machine> type(
       module, "Machine", py::is_final(),
       Signature(signature)
           .doc(
               "What stays on the machine: a Gearbox, an Adjuster, the chain series its sprockets are cut for, what its "
               "speedometer senses (a word or a Speedometer), the Setup its maker fitted, and its kind, 'motorcycle' or "
-              "'cycle'.",
+              "'cycle'. Where stated, what it asks of its rear tyre (TyreAsked), its swingarm (Suspension, whose angle "
+              "at "
+              "rest is that on the stand) and its engine's greatest torque at the crank (PeakTorque).",
               false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -153,7 +172,9 @@ void register_machine(py::module_& module) {
                                        : Speedometer(given.want<SpeedometerSensor>("speedometer")),
                     .stock = given.want<Setup>("stock"),
                     .kind = given.want<MachineKind>("kind", MachineKind::motorcycle),
-                    .tyre_asked = given.want<std::optional<TyreAsked>>("tyre_asked").value_or(TyreAsked())});
+                    .tyre_asked = given.want<std::optional<TyreAsked>>("tyre_asked").value_or(TyreAsked()),
+                    .suspension = given.want<std::optional<Suspension>>("suspension"),
+                    .peak_torque = given.want<std::optional<PeakTorque>>("peak_torque")});
   });
   def_property(type, "name", "Its name.", [](const Machine& m) { return m.name(); });
   def_property(type, "kind", "'motorcycle' or 'cycle'.", [](const Machine& m) { return m.kind(); });
@@ -164,6 +185,9 @@ void register_machine(py::module_& module) {
   def_property(type, "stock", "The Setup its maker fitted.", [](const Machine& m) { return m.stock(); });
   def_property(type, "tyre_asked", "What it asks of its rear tyre, a TyreAsked.",
                [](const Machine& m) { return m.tyre_asked(); });
+  def_property(type, "suspension", "Its Suspension, or None.", [](const Machine& m) { return m.suspension(); });
+  def_property(type, "peak_torque", "Its engine's PeakTorque, or None.",
+               [](const Machine& m) { return m.peak_torque(); });
   def(type, "to_json()", "The machine as JSON text.", [](const Machine& m, const Arguments&) { return to_json(m); });
   def_static(
       type, "from_json(text)", "Reads a machine; every error names the path to the place.",
@@ -178,6 +202,8 @@ void register_machine(py::module_& module) {
     remake.named["stock"] = give(m.stock());
     remake.named["kind"] = give(m.kind());
     if (m.tyre_asked() != TyreAsked()) remake.named["tyre_asked"] = give(m.tyre_asked());
+    name_if(remake.named, "suspension", m.suspension());
+    name_if(remake.named, "peak_torque", m.peak_torque());
     return remake;
   });
 }

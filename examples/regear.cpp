@@ -250,6 +250,30 @@ void print_parts(const Question& question, const Machine& machine, const Candida
                            show_number(100.0 * chain.wear_room.nominal, 1) + " % longer than new");
 }
 
+void print_drive(const Question& question, const Machine& machine, const Comparison& advised) {
+  const ChainDrive& made = advised.base.drive();
+  const ChainDrive& drive = advised.trial.drive();
+  heading("The chain drive");
+  row("teeth in mesh in front",
+      show_number(drive.engagement.front, 1) + " (as made " + show_number(made.engagement.front, 1) + ")");
+  if (drive.slack) {
+    row("slack through travel", show(machine.adjuster().slack(), question.units) + " by hand at rest leave " +
+                                    show(drive.slack->least_slack, question.units) + " at the tight point, " +
+                                    show(drive.slack->tightest, question.units) + " below level");
+    if (drive.slack->slack_to_set)
+      row("slack to set at rest", show(*drive.slack->slack_to_set, question.units) + " leave " +
+                                      show(drive.slack->stock_least_slack, question.units) + ", as the stock parts do");
+  }
+  if (drive.loads) {
+    row("pull in first gear", show(drive.loads->pull, question.units) + " at the engine's greatest torque");
+    if (drive.loads->safety && drive.stock_safety)
+      row("strength over pull",
+          show_number(*drive.loads->safety, 1) + " (as made " + show_number(*drive.stock_safety, 1) + ")");
+    if (drive.loads->efficiency)
+      row("power it passes on", show(*drive.loads->efficiency, 3) + " of what comes in, friction from memory");
+  }
+}
+
 void print_road(const Question& question, const Machine& machine, const Appraisal& made, const Appraisal& tyre_only,
                 const Comparison& advised, const Comparison& tyre_alone) {
   const UnitSystem units = question.units;
@@ -416,6 +440,7 @@ void advise(const Question& question) {
             << " against as made, where the tyre alone would leave " << show_percent(tyre_alone.thrust_change) << ".\n";
   print_ledger(advised, stock, best.setup);
   print_parts(question, machine, best);
+  print_drive(question, machine, best.comparison);
   print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
   print_speedometer(question, machine, advised.trial);
   print_wear(advised.trial, advised.wear);

@@ -88,6 +88,7 @@ def on_fitted_tyre(question: argparse.Namespace, stock: ls.Setup, front: int, re
         circumference=measured,
         tread_worn="0 mm" if anew or stock.tread else stock.tread_worn,
         tread=None if anew else stock.tread,
+        chain_made=stock.chain_made,
         front_tyre=stock.front_tyre,
     )
 
@@ -183,6 +184,36 @@ def print_parts(question: argparse.Namespace, machine: ls.Machine, best: Candida
     row("room forward", ls.show(chain.adjuster_forward, units))
     stretch = ls.show_number(100.0 * chain.wear_room.nominal, 1)
     row("room rearward", f"{ls.show(chain.adjuster_rearward, units)}, which takes a chain {stretch} % longer than new")
+
+
+def print_drive(question: argparse.Namespace, machine: ls.Machine, advised: ls.Comparison) -> None:
+    units, made, drive = question.units, advised.base.drive, advised.trial.drive
+    heading("The chain drive")
+    row(
+        "teeth in mesh in front",
+        f"{ls.show_number(drive.engagement.front, 1)} (as made {ls.show_number(made.engagement.front, 1)})",
+    )
+    if drive.slack is not None:
+        slack = drive.slack
+        row(
+            "slack through travel",
+            f"{ls.show(machine.adjuster.slack, units)} by hand at rest leave {ls.show(slack.least_slack, units)} "
+            f"at the tight point, {ls.show(slack.tightest, units)} below level",
+        )
+        if slack.slack_to_set is not None:
+            row(
+                "slack to set at rest",
+                f"{ls.show(slack.slack_to_set, units)} leave {ls.show(slack.stock_least_slack, units)}, "
+                "as the stock parts do",
+            )
+    if drive.loads is not None:
+        loads = drive.loads
+        row("pull in first gear", f"{ls.show(loads.pull, units)} at the engine's greatest torque")
+        if loads.safety is not None and drive.stock_safety is not None:
+            stock_safety = ls.show_number(drive.stock_safety, 1)
+            row("strength over pull", f"{ls.show_number(loads.safety, 1)} (as made {stock_safety})")
+        if loads.efficiency is not None:
+            row("power it passes on", f"{ls.show_number(loads.efficiency, 3)} of what comes in, friction from memory")
 
 
 def print_road(
@@ -284,6 +315,7 @@ def at_depth(question: argparse.Namespace, machine: ls.Machine, setup: ls.Setup,
         links=setup.links,
         circumference=circumference,
         front_tyre=setup.front_tyre,
+        chain_made=setup.chain_made,
         tread=None if circumference else ls.Tread(new_depth=question.tread, depth=depth),
     )
     return ls.compare(machine, machine.stock, then)
@@ -467,6 +499,7 @@ def advise(question: argparse.Namespace) -> None:
     print(lead)
     print_ledger(advised, stock, best.setup)
     print_parts(question, machine, best)
+    print_drive(question, machine, advised)
     print_road(question, machine, advised, tyre_alone)
     print_speedometer(question, machine, advised.trial)
     print_wear(advised.trial, advised.wear)

@@ -6,6 +6,7 @@ from __future__ import annotations
 import itertools
 import math
 import pickle
+from pathlib import Path
 
 import layshaft as ls
 import mpmath
@@ -88,6 +89,37 @@ def test_the_tight_point_is_the_tightest(
         assert loop.links(point.centre) + point.spare_length / ls.ChainSeries("520").pitch == pytest.approx(
             links, abs=1e-9
         )
+
+
+@pytest.mark.parametrize(("name", "rear"), [("trail_bike", 50), ("farm_bike", 47), ("cargo_cycle", 21)])
+def test_every_example_machine_answers(name: str, rear: int) -> None:
+    text = (Path(__file__).parents[2] / f"examples/machines/{name}.json").read_text(encoding="utf-8")
+    machine = ls.Machine.from_json(text)
+    stock = machine.stock
+    trial = ls.Setup(
+        front=stock.front, rear=rear, tyre=stock.tyre, circumference=stock.circumference, chain_made=stock.chain_made
+    )
+    appraisal = ls.appraise(machine, trial)
+    chain, drive = appraisal.chain, appraisal.drive
+    assert chain.fits and chain.stretch_left.low > 0
+    assert drive.engagement == ls.engagement(ls.ChainLoop(machine.chain, stock.front, rear), chain.centre.nominal)
+    # The pull by hand: torque through primary drive and first gear, over the front sprocket's radius.
+    gearbox = machine.gearbox
+    ratio = ls.appraise(machine, stock).overall_ratios[0] / (stock.rear / stock.front)
+    torque = machine.peak_torque.torque / ls.Nm * ratio
+    radius = ls.Sprocket(machine.chain, stock.front).pitch_diameter / ls.m / 2
+    assert drive.loads.pull / ls.N == pytest.approx(torque / radius, rel=1e-12)
+    assert drive.loads.safety is not None and drive.stock_safety == pytest.approx(drive.loads.safety, rel=1e-12)
+    assert 0.97 < drive.loads.efficiency.low < drive.loads.efficiency.high < 1
+    if machine.suspension is None:
+        assert machine.kind == "cycle" and drive.slack is None
+        return
+    assert not drive.slack.too_tight and gearbox.gears
+    travel = ls.slack_through_travel(
+        machine.suspension, ls.ChainLoop(machine.chain, stock.front, rear), chain.links, slack=drive.slack.slack_to_set
+    )
+    assert travel.tight_point().slack / ls.mm == pytest.approx(drive.slack.stock_least_slack / ls.mm, rel=1e-9)
+    assert pickle.loads(pickle.dumps(appraisal)).drive == drive and eval(repr(drive), vars(ls)) == drive
 
 
 def test_a_gap_is_not_guessed() -> None:

@@ -158,5 +158,26 @@ def test_the_readmes_comparison_runs(monkeypatch: pytest.MonkeyPatch) -> None:
     assert names["comparison"].trial.chain.links == 110
 
 
+@pytest.mark.parametrize(
+    ("machine", "rear", "pictures"), [("trail_bike", 50, 4), ("farm_bike", 47, 4), ("cargo_cycle", 21, 2)]
+)
+def test_chain_drive_answers_and_draws(machine: str, rear: int, pictures: int, tmp_path: Path) -> None:
+    file = f"examples/machines/{machine}.json"
+    done = run(sys.executable, "examples/chain_drive.py", file, "--rear", str(rear), "--pictures", tmp_path)
+    assert done.returncode == 0, done.stderr
+    for answer in (
+        "chain ",
+        "axle ",
+        "stretch it can take",
+        "chains that close",
+        "teeth in mesh",
+        "strength over pull",
+    ):
+        assert f"  {answer}" in done.stdout
+    assert ("slack to set at rest" in done.stdout) == (machine != "cargo_cycle")
+    assert "The maker's manual, local road law and a qualified technician come first." in done.stdout
+    assert len(list(tmp_path.iterdir())) == pictures and all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
+
+
 def test_the_readmes_advice_is_what_regear_says() -> None:
     assert run(PROGRAMS / "regear").stdout.startswith(readme_block("examples/regear"))

@@ -44,8 +44,23 @@ std::vector<Machine> machines() {
   });
   list.emplace_back(every_part);
   every_part.stock = with(layshaft_test::trail_bike().stock(), [](SetupParts& parts) {
+    parts.chain_made = {.seal = ChainSeal::shaped,
+                        .pin_diameter = 16.0_mm / 3.0,
+                        .tensile_strength = 31_kN,
+                        .mass_per_length = 1.5_kg_per_m,
+                        .plate_height = 15_mm,
+                        .joint_friction = Band<double>{0.05, 0.1, 0.2},
+                        .seal_drag = Band<Torque>::exactly(0.02_Nm)};
     parts.tread = Tread({.new_depth = 12_mm, .depth = 8_mm, .least = 1_mm, .distance = 1200.0 * units::km});
   });
+  every_part.suspension = Suspension({.layshaft_ahead = 70.0_mm / 3.0,
+                                      .layshaft_above = -8.0_mm,
+                                      .arm = 550_mm,
+                                      .arm_rear = 590_mm,
+                                      .droop = 19_deg,
+                                      .rest = 14_deg,
+                                      .bump = -8.0_deg});
+  every_part.peak_torque = PeakTorque{26.3_Nm, 6800_rpm};
   list.emplace_back(every_part);
   return list;
 }
@@ -264,6 +279,9 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"front\": 12", "\"front\": 12, \"tread\": {\"new_depth\": \"12 mm\"}", "$.stock.tread: ", "depth"},
           {"\"front\": 12", "\"front\": 12, \"tread\": {\"new_depth\": \"12 mm\", \"depth\": \"13 mm\"}",
            "$.stock.tread: ", "depth is 13 mm"},
+          {"\"front\": 12", "\"front\": 12, \"chain_made\": {\"seal\": \"X\"}", "$.stock.chain_made.seal: ", "O-ring"},
+          {"\"front\": 12", "\"front\": 12, \"chain_made\": {\"pin_diameter\": \"0 mm\"}", "$.stock: ",
+           "chain_made: pin_diameter is 0 mm"},
           {"\"front\": 12", "\"front\": 12, \"tread_warn\": \"3 mm\"", "$.stock: ", "unknown key \"tread_warn\""},
           {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": \"96 %\"",
            "$.stock.drive_efficiency: ", "expected a fraction such as 0.96, got \"96 %\""},

@@ -56,6 +56,29 @@ Ride asking(const TyreAsked& asked, std::string_view marking) {
 Ride of_tread(const TreadParts& tread) {
   return trail([&](SetupParts& parts) { parts.tread = Tread(tread); });
 }
+/// The trail bike on a swingarm whose layshaft stands so far above the pivot, with so much slack set at rest.
+Ride with_suspension(Length layshaft_above, Length slack) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.adjuster = Adjuster(parts.adjuster.centre_min(), parts.adjuster.centre_max(), slack);
+  parts.suspension = Suspension({.layshaft_ahead = 70_mm,
+                                 .layshaft_above = layshaft_above,
+                                 .arm = 550_mm,
+                                 .droop = 19_deg,
+                                 .rest = 14_deg,
+                                 .bump = -8.0_deg});
+  return {Machine(parts), parts.stock.parts()};
+}
+/// The trail bike with a chain of this strength, where the stock one holds 31 kN.
+Ride of_strength(std::optional<Force> strength) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.peak_torque = PeakTorque{26_Nm, 6800_rpm};
+  SetupParts stock = parts.stock.parts();
+  stock.chain_made.tensile_strength = 31_kN;
+  parts.stock = layshaft::Setup(stock);
+  SetupParts trial = stock;
+  trial.chain_made.tensile_strength = strength;
+  return {Machine(parts), trial};
+}
 Ride of_links(int links) {
   return trail([&](SetupParts& parts) { parts.links = Links(links); });
 }
@@ -90,6 +113,11 @@ std::vector<Case> cases() {
       {offset_link, {of_links(109)}, {of_links(108), cargo([](SetupParts& parts) { parts.links = 99_links; })}},
       {chain_slack_unstated, {without_slack()}, {trail()}},
       {check_slack_through_travel, {trail()}, {without_slack(), cargo([](SetupParts&) {})}},
+      {chain_tight_in_travel, {with_suspension(-40.0_mm, 20_mm)}, {with_suspension(22_mm, 40_mm), trail()}},
+      {few_teeth_in_mesh, {of_sprockets(10, 60)}, {of_sprockets(12, 48), trail()}},
+      {chain_weaker_than_stock,
+       {of_strength(17.0_kN)},
+       {of_strength(31.0_kN), of_strength(29.0_kN), of_strength({}), trail()}},
       {front_sprocket_smaller, {of_sprockets(11, 47)}, {trail(), of_sprockets(13, 47), cargo([](SetupParts& parts) {
                                                           parts.front = 35_teeth;
                                                         })}},

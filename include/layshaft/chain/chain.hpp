@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/chain/adjuster.hpp>
+#include <layshaft/chain/drive.hpp>
 #include <layshaft/chain/efficiency.hpp>
 #include <layshaft/chain/envelope.hpp>
 #include <layshaft/chain/f4.hpp>

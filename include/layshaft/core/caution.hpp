@@ -21,6 +21,9 @@ namespace layshaft {
   CAUTION(offset_link)                 /* links: an odd count needs an offset link */                               \
   CAUTION(chain_slack_unstated)        /* nothing: the axle position holds for a chain without slack */             \
   CAUTION(check_slack_through_travel)  /* slack asked for on the stand */                                           \
+  CAUTION(chain_tight_in_travel)       /* slack set at rest, how much too short the chain then is */                \
+  CAUTION(few_teeth_in_mesh)           /* teeth in mesh in front, the least that is asked for */                    \
+  CAUTION(chain_weaker_than_stock)     /* strength over greatest pull, the stock set-up's */                        \
   CAUTION(front_sprocket_smaller)      /* teeth, stock teeth: the chain runs nearer the swingarm */                 \
   CAUTION(rear_sprocket_larger)        /* teeth, stock teeth: guard and chain clearance */                          \
   CAUTION(chain_series_differs)        /* pitch, stock pitch: the sprockets must be of the same series */           \

@@ -55,6 +55,30 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   return object;
 }
 
+[[nodiscard]] inline boost::json::object json_of(const ChainMade& made) {
+  boost::json::object object;
+  if (made.seal != ChainSeal::none) object["seal"] = std::string(to_string(made.seal));
+  if (made.pin_diameter) object["pin_diameter"] = to_text(*made.pin_diameter);
+  if (made.tensile_strength) object["tensile_strength"] = to_text(*made.tensile_strength);
+  if (made.mass_per_length) object["mass_per_length"] = to_text(*made.mass_per_length);
+  if (made.plate_height) object["plate_height"] = to_text(*made.plate_height);
+  if (made.joint_friction) object["joint_friction"] = json_of(*made.joint_friction);
+  if (made.seal_drag) object["seal_drag"] = json_of(*made.seal_drag);
+  return object;
+}
+[[nodiscard]] inline boost::json::object json_of(const Suspension& suspension) {
+  const SuspensionParts& parts = suspension.parts();
+  boost::json::object object;
+  object["layshaft_ahead"] = to_text(parts.layshaft_ahead);
+  object["layshaft_above"] = to_text(parts.layshaft_above);
+  object["arm"] = to_text(parts.arm);
+  if (parts.arm_rear) object["arm_rear"] = to_text(*parts.arm_rear);
+  object["droop"] = to_text(parts.droop);
+  object["rest"] = to_text(parts.rest);
+  object["bump"] = to_text(parts.bump);
+  return object;
+}
+
 [[nodiscard]] inline boost::json::object json_of(const Setup& setup) {
   boost::json::object object;
   object["front"] = setup.front().count();
@@ -67,6 +91,7 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   if (setup.links()) object["links"] = setup.links()->count();
   if (setup.drive_efficiency()) object["drive_efficiency"] = json_of(*setup.drive_efficiency());
   add_tyre(object, "front_tyre", "front_tyre_use", setup.front_tyre());
+  if (setup.chain_made() != ChainMade()) object["chain_made"] = json_of(setup.chain_made());
   return object;
 }
 
@@ -109,6 +134,10 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   object["speedometer"] = speedometer;
   object["stock"] = json_of(machine.stock());
   if (machine.tyre_asked() != TyreAsked()) object["tyre_asked"] = json_of(machine.tyre_asked());
+  if (machine.suspension()) object["suspension"] = json_of(*machine.suspension());
+  if (machine.peak_torque())
+    object["peak_torque"] = {{"torque", to_text(machine.peak_torque()->torque)},
+                             {"engine_speed", to_text(machine.peak_torque()->engine_speed)}};
   return object;
 }
 
@@ -188,6 +217,40 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   return value.checked(Tread::make(parts));
 }
 
+[[nodiscard]] inline ChainMade read_chain_made(const JsonValue& value) {
+  JsonObject object(value, "what is known of the chain");
+  ChainMade made;
+  if (const auto seal = object.find("seal")) made.seal = read_word(*seal, chain_seals);
+  if (const auto pin = object.find("pin_diameter")) made.pin_diameter = pin->quantity<Length>();
+  if (const auto strength = object.find("tensile_strength")) made.tensile_strength = strength->quantity<Force>();
+  if (const auto mass = object.find("mass_per_length")) made.mass_per_length = mass->quantity<LinearDensity>();
+  if (const auto height = object.find("plate_height")) made.plate_height = height->quantity<Length>();
+  if (const auto friction = object.find("joint_friction"))
+    made.joint_friction = read_band(*friction, [](const JsonValue& one) { return one.number("a number such as 0.1"); });
+  if (const auto drag = object.find("seal_drag"))
+    made.seal_drag = read_band(*drag, [](const JsonValue& one) { return one.quantity<Torque>(); });
+  object.done();
+  return made;
+}
+[[nodiscard]] inline Suspension read_suspension(const JsonValue& value) {
+  JsonObject object(value, "a swingarm");
+  SuspensionParts parts{.layshaft_ahead = object.at("layshaft_ahead").quantity<Length>(),
+                        .layshaft_above = object.at("layshaft_above").quantity<Length>(),
+                        .arm = object.at("arm").quantity<Length>(),
+                        .droop = object.at("droop").quantity<Angle>(),
+                        .rest = object.at("rest").quantity<Angle>(),
+                        .bump = object.at("bump").quantity<Angle>()};
+  if (const auto rear = object.find("arm_rear")) parts.arm_rear = rear->quantity<Length>();
+  object.done();
+  return value.checked(Suspension::make(parts));
+}
+[[nodiscard]] inline PeakTorque read_peak_torque(const JsonValue& value) {
+  JsonObject object(value, "an engine's greatest torque");
+  const PeakTorque peak{object.at("torque").quantity<Torque>(), object.at("engine_speed").quantity<AngularSpeed>()};
+  object.done();
+  return peak;
+}
+
 [[nodiscard]] inline Setup read_setup(const JsonValue& value, JsonObject& object) {
   SetupParts parts{.front = object.at("front").count<TeethKind>(), .rear = object.at("rear").count<TeethKind>()};
   parts.tyre = read_tyre(object, "tyre", "tyre_use");
@@ -202,6 +265,7 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
     parts.drive_efficiency =
         read_band(*efficiency, [](const JsonValue& one) { return one.number("a fraction such as 0.96"); });
   parts.front_tyre = read_tyre(object, "front_tyre", "front_tyre_use");
+  if (const auto made = object.find("chain_made")) parts.chain_made = read_chain_made(*made);
   object.done();
   return value.checked(Setup::make(parts));
 }
@@ -233,6 +297,8 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
                      .stock = read_setup(stock, stock_object),
                      .kind = kind ? read_word(*kind, kinds) : MachineKind::motorcycle};
   if (const auto asked = object.find("tyre_asked")) parts.tyre_asked = read_tyre_asked(*asked);
+  if (const auto suspension = object.find("suspension")) parts.suspension = read_suspension(*suspension);
+  if (const auto peak = object.find("peak_torque")) parts.peak_torque = read_peak_torque(*peak);
   object.done();
   return value.checked(Machine::make(std::move(parts)));
 }

@@ -16,9 +16,9 @@ namespace layshaft {
 /// making one allocates nothing.
 class Appraisal {
  public:
-  Appraisal(const RoadSpeeds& speeds, const ChainFit& chain, const ToothWear& wear,
+  Appraisal(const RoadSpeeds& speeds, const ChainFit& chain, const ChainDrive& drive, const ToothWear& wear,
             const SpeedometerReading& speedometer, const Cautions& cautions)
-      : speeds_(speeds), chain_(chain), wear_(wear), speedometer_(speedometer), cautions_(cautions) {}
+      : speeds_(speeds), chain_(chain), drive_(drive), wear_(wear), speedometer_(speedometer), cautions_(cautions) {}
 
   /// Engine turns per turn of the wheel, from first gear up.
   [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const& noexcept {
@@ -31,6 +31,8 @@ class Appraisal {
   [[nodiscard]] const Band<Length>& circumference() const noexcept { return speeds_.circumference(); }
   /// Links, axle position, and the room the adjuster leaves.
   [[nodiscard]] const ChainFit& chain() const noexcept { return chain_; }
+  /// Teeth in mesh, slack through the travel, pulls, safety and losses, as far as the machine states what they take.
+  [[nodiscard]] const ChainDrive& drive() const noexcept { return drive_; }
   /// How often each tooth meets the chain, and which links.
   [[nodiscard]] const ToothWear& wear() const noexcept { return wear_; }
   /// What the speedometer and odometer show, against the stock set-up.
@@ -67,6 +69,7 @@ class Appraisal {
  private:
   RoadSpeeds speeds_;
   ChainFit chain_;
+  ChainDrive drive_;
   ToothWear wear_;
   SpeedometerReading speedometer_;
   Cautions cautions_;
@@ -84,15 +87,55 @@ namespace detail {
   return try_fit_links(*loop, *links, machine.adjuster());
 }
 
+/// The loop of a set-up's chain.
+[[nodiscard]] inline ChainLoop loop_of(const Machine& machine, const Setup& setup) {
+  return ChainLoop(setup.chain().value_or(machine.chain()), setup.front(), setup.rear());
+}
+
+/// What the engine's greatest torque does to the chain in first gear.
+[[nodiscard]] inline ChainDuty duty_in_first_gear(const Machine& machine) {
+  const double ratio = machine.gearbox().primary().ratio() * machine.gearbox().gears()[0].ratio();
+  return {.torque = machine.peak_torque()->torque * ratio, .shaft_speed = machine.peak_torque()->engine_speed / ratio};
+}
+
+/// The chain drive of a set-up, beside that of the stock one.
+[[nodiscard]] inline Result<ChainDrive> drive_of(const Machine& machine, const Setup& setup, const ChainFit& chain) {
+  const ChainLoop loop = loop_of(machine, setup);
+  const auto mesh = try_engagement(loop, std::max(chain.centre.nominal, loop.smallest_centre()));
+  if (!mesh) return mesh.error();
+  ChainDrive drive{*mesh, {}, {}, {}};
+  const Setup& stock = machine.stock();
+  if (machine.suspension() && machine.adjuster().slack() > Length() && chain.fits) {
+    const auto stock_chain = fit_chain_of(machine, stock);
+    if (!stock_chain) return stock_chain.error();
+    const auto left = try_slack_left(*machine.suspension(), machine.adjuster().slack(), loop, chain.links,
+                                     loop_of(machine, stock), stock_chain->links);
+    if (!left) return left.error();
+    drive.slack = *left;
+  }
+  if (machine.peak_torque()) {
+    const ChainDuty duty = duty_in_first_gear(machine);
+    const auto loads = try_chain_loads(loop, duty, setup.chain_made());
+    if (!loads) return loads.error();
+    drive.loads = *loads;
+    const auto of_stock = try_chain_loads(loop_of(machine, stock), duty, stock.chain_made());
+    if (of_stock) drive.stock_safety = of_stock->safety;
+  }
+  return drive;
+}
+
 /// The appraisal, with its cautions told against a base set-up.
 [[nodiscard]] inline Result<Appraisal> appraise_against(const Machine& machine, const Setup& base, const Setup& setup) {
   const auto chain = fit_chain_of(machine, setup);
   if (!chain) return chain.error();
+  const auto drive = drive_of(machine, setup, *chain);
+  if (!drive) return drive.error();
   const RoadSpeeds speeds(machine.gearbox(), setup.front(), setup.rear(), Rollout(setup).circumference());
   const SpeedometerReading speedometer(machine.speedometer().reading_error(),
                                        indicated_ratio(machine.speedometer().sensor(), machine.stock(), setup));
   const ToothWear wear = tooth_wear(setup.front(), setup.rear(), chain->links, speeds.circumference());
-  return Appraisal(speeds, *chain, wear, speedometer, find_cautions(machine, base, setup, *chain, speeds, speedometer));
+  return Appraisal(speeds, *chain, *drive, wear, speedometer,
+                   find_cautions(machine, base, setup, *chain, *drive, speeds, speedometer));
 }
 
 }  // namespace detail

@@ -22,8 +22,24 @@ inline constexpr double replaced_at_elongation = 0.02;
 /// Changes below this share are none: equal parts marked in two ways (120/60 and 80/90 are both 72 mm high), computed.
 inline constexpr double change_tolerance = 1e-12;
 
+/// Of the stock set-up's safety, below which a chain counts as weaker: a tenth less is within what torque and strength
+/// are known to.
+inline constexpr double weaker_than_stock = 0.9;
+
+inline void drive_cautions(Cautions& cautions, const Machine& machine, const ChainDrive& drive) {
+  if (drive.slack && drive.slack->too_tight())
+    cautions.push_back({CautionCode::chain_tight_in_travel, {machine.adjuster().slack(), drive.slack->stretch}});
+  if (drive.engagement.front < fewest_teeth_in_mesh)
+    cautions.push_back({CautionCode::few_teeth_in_mesh,
+                        {Amount::number(drive.engagement.front), Amount::number(fewest_teeth_in_mesh)}});
+  if (drive.loads && drive.loads->safety && drive.stock_safety &&
+      *drive.loads->safety < weaker_than_stock * *drive.stock_safety)
+    cautions.push_back({CautionCode::chain_weaker_than_stock,
+                        {Amount::number(*drive.loads->safety), Amount::number(*drive.stock_safety)}});
+}
+
 inline void chain_cautions(Cautions& cautions, const Machine& machine, const Setup& base, const Setup& trial,
-                           const ChainFit& chain) {
+                           const ChainFit& chain, const ChainDrive& drive) {
   const Length none = 0.0_mm;
   const Setup& stock = machine.stock();
   if (chain.adjuster_forward.low < -end_tolerance)  // what counts as fitting raises no caution
@@ -39,6 +55,7 @@ inline void chain_cautions(Cautions& cautions, const Machine& machine, const Set
     cautions.push_back({CautionCode::chain_slack_unstated, {}});
   else if (machine.kind() == MachineKind::motorcycle)
     cautions.push_back({CautionCode::check_slack_through_travel, {machine.adjuster().slack()}});
+  drive_cautions(cautions, machine, drive);
   if (trial.front() < stock.front() && machine.kind() == MachineKind::motorcycle)
     cautions.push_back({CautionCode::front_sprocket_smaller, {trial.front(), stock.front()}});
   if (trial.rear() > stock.rear())
@@ -166,10 +183,10 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
 
 /// Every caution that bears on a set-up, in the order they are told.
 [[nodiscard]] inline Cautions find_cautions(const Machine& machine, const Setup& base, const Setup& trial,
-                                            const ChainFit& chain, const RoadSpeeds& speeds,
+                                            const ChainFit& chain, const ChainDrive& drive, const RoadSpeeds& speeds,
                                             const SpeedometerReading& speedometer) {
   Cautions cautions;
-  chain_cautions(cautions, machine, base, trial, chain);
+  chain_cautions(cautions, machine, base, trial, chain, drive);
   tyre_cautions(cautions, machine, trial);
   asked_cautions(cautions, machine, trial);
   tread_caution(cautions, trial);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/drive.hpp>
 #include <layshaft/chain/fit.hpp>
 #include <layshaft/core/utf8.hpp>
 #include <layshaft/gearing/gearbox.hpp>
@@ -23,6 +24,14 @@ enum class MachineKind { motorcycle, cycle };
   return kind == MachineKind::motorcycle ? "motorcycle" : "cycle";
 }
 
+/// An engine's greatest torque at the crank, and where it has it.
+struct PeakTorque {
+  Torque torque;              ///< 0.1 to 10,000 N m
+  AngularSpeed engine_speed;  ///< 1 to 100,000 rpm
+
+  friend constexpr bool operator==(const PeakTorque&, const PeakTorque&) noexcept = default;
+};
+
 /// What a Machine is made of. Each part has already been checked by its own constructor; later subjects add a part.
 struct MachineParts {
   std::string name;
@@ -32,7 +41,9 @@ struct MachineParts {
   Speedometer speedometer;
   Setup stock;  ///< what its maker fitted
   MachineKind kind = MachineKind::motorcycle;
-  TyreAsked tyre_asked = {};  ///< what it asks of its rear tyre, as far as it was stated
+  TyreAsked tyre_asked = {};                   ///< what it asks of its rear tyre, as far as it was stated
+  std::optional<Suspension> suspension = {};   ///< its swingarm, whose angle at rest is that on the stand
+  std::optional<PeakTorque> peak_torque = {};  ///< what the chain must bear
 
   friend bool operator==(const MachineParts&, const MachineParts&) = default;
 };
@@ -44,7 +55,7 @@ class Machine {
   static constexpr std::size_t longest_name = 200;
 
   /// The machine, or an error where the name is empty, longer than 200 bytes, or not UTF-8, or where what it asks of
-  /// its tyre is out of range.
+  /// its tyre, or its greatest torque, is out of range.
   [[nodiscard]] static Result<Machine> make(Parts parts) {
     if (parts.name.empty() || parts.name.size() > longest_name)
       return Error::range("length of the machine's name", std::to_string(parts.name.size()) + " bytes",
@@ -54,6 +65,12 @@ class Machine {
     if (auto error = detail::outside(parts.tyre_asked, std::nullopt)) return error->in("tyre_asked");
     if (parts.tyre_asked.least_tread_depth)
       return Error::value("tyre_asked: the least tread depth depends on where one rides, not on the machine");
+    if (parts.peak_torque) {
+      if (auto error = detail::outside("torque", parts.peak_torque->torque, 0.1_Nm, 10000.0_Nm))
+        return error->in("peak_torque");
+      if (auto error = detail::outside("engine_speed", parts.peak_torque->engine_speed, 1.0_rpm, 100000.0_rpm))
+        return error->in("peak_torque");
+    }
     return Machine(std::move(parts), Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
@@ -69,6 +86,8 @@ class Machine {
   [[nodiscard]] const Speedometer& speedometer() const noexcept { return parts_.speedometer; }
   [[nodiscard]] const Setup& stock() const noexcept { return parts_.stock; }
   [[nodiscard]] const TyreAsked& tyre_asked() const noexcept { return parts_.tyre_asked; }
+  [[nodiscard]] const std::optional<Suspension>& suspension() const noexcept { return parts_.suspension; }
+  [[nodiscard]] const std::optional<PeakTorque>& peak_torque() const noexcept { return parts_.peak_torque; }
   [[nodiscard]] const Parts& parts() const noexcept { return parts_; }
 
   friend bool operator==(const Machine&, const Machine&) = default;

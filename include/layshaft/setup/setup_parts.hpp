@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/loads.hpp>
 #include <layshaft/chain/series.hpp>
 #include <layshaft/core/band.hpp>
 #include <layshaft/core/checks.hpp>
@@ -29,6 +30,8 @@ struct SetupParts {
   std::optional<Tread> tread = {};                    ///< the rear tyre's tread, which tells the height worn off
   std::optional<Band<double>> drive_efficiency = {};  ///< chain drive's power out over power in, where it was measured
 
+  ChainMade chain_made = {};  ///< what is known of the chain beyond its series
+
   friend bool operator==(const SetupParts&, const SetupParts&) = default;
 };
 
@@ -38,7 +41,8 @@ class Setup {
   using Parts = SetupParts;
 
   /// The set-up, or an error where neither a tyre nor a measured circumference (0.2 to 5 m) is stated, more tread is
-  /// worn than half the tyre's section, the wear is stated twice, or the drive's efficiency is not 0.5 to 1.
+  /// worn than half the tyre's section, the wear is stated twice, the drive's efficiency is not 0.5 to 1, or a figure
+  /// of the chain is out of range.
   [[nodiscard]] static Result<Setup> make(const Parts& parts) {
     if (parts.circumference)
       if (auto error = detail::outside("circumference", *parts.circumference, 0.2_m, 5.0_m)) return *std::move(error);
@@ -57,6 +61,7 @@ class Setup {
     }
     if (parts.drive_efficiency)
       if (auto error = detail::outside("drive_efficiency", *parts.drive_efficiency, 0.5, 1.0)) return *error;
+    if (auto error = detail::outside(parts.chain_made)) return error->in("chain_made");
     return Setup(parts, Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
@@ -84,6 +89,8 @@ class Setup {
   [[nodiscard]] constexpr const std::optional<Band<double>>& drive_efficiency() const noexcept {
     return parts_.drive_efficiency;
   }
+  /// What is known of the chain beyond its series.
+  [[nodiscard]] constexpr const ChainMade& chain_made() const noexcept { return parts_.chain_made; }
   [[nodiscard]] constexpr const Parts& parts() const noexcept { return parts_; }
 
   friend bool operator==(const Setup&, const Setup&) = default;

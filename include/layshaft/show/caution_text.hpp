@@ -36,6 +36,15 @@ namespace layshaft {
                "travel and at several wheel positions, engine off and in neutral. Too tight breaks bearings and "
                "chains; "
                "too loose can throw the chain.";
+      case CautionCode::chain_tight_in_travel:
+        return "With {0} of slack at rest the chain would be {1} too short within the suspension's travel: that breaks "
+               "bearings and chains, or throws the rider. Do not ride so.";
+      case CautionCode::few_teeth_in_mesh:
+        return "Only {0} teeth of the front sprocket hold the chain, less than {1}: it can jump, and wears fast.";
+      case CautionCode::chain_weaker_than_stock:
+        return "At the engine's greatest torque in first gear the chain holds {0} times its pull; with the stock parts "
+               "it "
+               "held {1} times. Ask the chain's maker whether it is meant for this machine.";
       case CautionCode::front_sprocket_smaller:
         return "A front sprocket of {0} teeth (stock {1}) brings the chain nearer the swingarm and its slider; check "
                "the "
