@@ -217,6 +217,8 @@ void register_drive(py::module_& module) {
   def_struct<ChainDrive>(
       module, "ChainDrive", "A machine's chain drive; what the machine does not state is None.",
       Field{"engagement", &ChainDrive::engagement, "Wrap and teeth in mesh, an Engagement."},
+      Field{"stock_teeth_in_mesh", &ChainDrive::stock_teeth_in_mesh,
+            "Teeth of the stock front sprocket in mesh, a float, with the stock sprockets as far apart."},
       Field{"slack", &ChainDrive::slack, "A SlackLeft, with a suspension and a slack to set."},
       Field{"loads", &ChainDrive::loads, "ChainLoads at the engine's greatest torque in first gear."},
       Field{"stock_safety", &ChainDrive::stock_safety, "The stock set-up's own safety there."});

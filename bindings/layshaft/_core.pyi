@@ -1460,12 +1460,15 @@ class ChainDrive:
         self,
         *,
         engagement: Engagement,
+        stock_teeth_in_mesh: float,
         slack: SlackLeft | None,
         loads: ChainLoads | None,
         stock_safety: float | None,
     ) -> None: ...
     @property
     def engagement(self) -> Engagement: ...
+    @property
+    def stock_teeth_in_mesh(self) -> float: ...
     @property
     def slack(self) -> SlackLeft | None: ...
     @property

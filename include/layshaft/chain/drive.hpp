@@ -31,6 +31,7 @@ struct SlackLeft {
 /// What follows for a chain on two sprockets beside where its axle stands; what a machine does not state is absent.
 struct ChainDrive {
   Engagement engagement;               ///< with the axle where it stands
+  double stock_teeth_in_mesh;          ///< of the stock front sprocket, with the stock sprockets as far apart
   std::optional<SlackLeft> slack;      ///< with a suspension and a slack to set
   std::optional<ChainLoads> loads;     ///< at the engine's greatest torque in first gear
   std::optional<double> stock_safety;  ///< the stock set-up's own safety there, to hold this one's beside

@@ -101,15 +101,19 @@ namespace detail {
 /// The chain drive of a set-up, beside that of the stock one.
 [[nodiscard]] inline Result<ChainDrive> drive_of(const Machine& machine, const Setup& setup, const ChainFit& chain) {
   const ChainLoop loop = loop_of(machine, setup);
-  const auto mesh = try_engagement(loop, std::max(chain.centre.nominal, loop.smallest_centre()));
-  if (!mesh) return mesh.error();
-  ChainDrive drive{*mesh, {}, {}, {}};
   const Setup& stock = machine.stock();
+  const ChainLoop stock_loop = loop_of(machine, stock);
+  const Length centre = chain.centre.nominal;
+  const auto mesh = try_engagement(loop, std::max(centre, loop.smallest_centre()));
+  if (!mesh) return mesh.error();
+  const auto stock_mesh = try_engagement(stock_loop, std::max(centre, stock_loop.smallest_centre()));
+  if (!stock_mesh) return stock_mesh.error();
+  ChainDrive drive{*mesh, stock_mesh->front, {}, {}, {}};
   if (machine.suspension() && machine.adjuster().slack() > Length() && chain.fits) {
     const auto stock_chain = fit_chain_of(machine, stock);
     if (!stock_chain) return stock_chain.error();
-    const auto left = try_slack_left(*machine.suspension(), machine.adjuster().slack(), loop, chain.links,
-                                     loop_of(machine, stock), stock_chain->links);
+    const auto left = try_slack_left(*machine.suspension(), machine.adjuster().slack(), loop, chain.links, stock_loop,
+                                     stock_chain->links);
     if (!left) return left.error();
     drive.slack = *left;
   }
@@ -118,7 +122,7 @@ namespace detail {
     const auto loads = try_chain_loads(loop, duty, setup.chain_made());
     if (!loads) return loads.error();
     drive.loads = *loads;
-    const auto of_stock = try_chain_loads(loop_of(machine, stock), duty, stock.chain_made());
+    const auto of_stock = try_chain_loads(stock_loop, duty, stock.chain_made());
     if (of_stock) drive.stock_safety = of_stock->safety;
   }
   return drive;

@@ -25,13 +25,16 @@ inline constexpr double change_tolerance = 1e-12;
 /// Of the stock set-up's safety, below which a chain counts as weaker: a tenth less is within what torque and strength
 /// are known to.
 inline constexpr double weaker_than_stock = 0.9;
+/// Teeth in mesh by which a front sprocket holds the chain worse than the stock one without being told.
+inline constexpr double well_under_stock = 1.0;
 
 inline void drive_cautions(Cautions& cautions, const Machine& machine, const ChainDrive& drive) {
   if (drive.slack && drive.slack->too_tight())
     cautions.push_back({CautionCode::chain_tight_in_travel, {machine.adjuster().slack(), drive.slack->stretch}});
-  if (drive.engagement.front < fewest_teeth_in_mesh)
-    cautions.push_back({CautionCode::few_teeth_in_mesh,
-                        {Amount::number(drive.engagement.front), Amount::number(fewest_teeth_in_mesh)}});
+  const double least_in_mesh = std::max(fewest_teeth_in_mesh, drive.stock_teeth_in_mesh - well_under_stock);
+  if (drive.engagement.front < least_in_mesh)
+    cautions.push_back(
+        {CautionCode::few_teeth_in_mesh, {Amount::number(drive.engagement.front), Amount::number(least_in_mesh)}});
   if (drive.loads && drive.loads->safety && drive.stock_safety &&
       *drive.loads->safety < weaker_than_stock * *drive.stock_safety)
     cautions.push_back({CautionCode::chain_weaker_than_stock,
