@@ -7,6 +7,7 @@
 #include <layshaft/core/checks.hpp>
 
 #include <optional>
+#include <type_traits>
 
 /// @file
 /// What a chain carries under a torque: its pulls, how far from breaking it is, and what it loses.
@@ -110,9 +111,10 @@ template <class Watch>
   const auto speed = watch.step(formula::chain_speed{}, drive.pitch, drive.front, shaft);
   const auto pull = watch.step(formula::chain_pull{}, torque, drive.front_diameter);
   const auto stated = watch.given("stated_slack_tension", duty.slack_tension);
+  using Pulls = WatchedPulls<std::remove_cvref_t<decltype(pull)>, std::remove_cvref_t<decltype(speed)>>;
   if (!mass_of(loop.series(), made)) {
     const auto tight = watch.step(formula::tight_tension{}, pull, stated);
-    return WatchedPulls{speed, pull, stated, tight};
+    return Pulls{speed, pull, stated, tight};
   }
   const auto mass = made.mass_per_length
                         ? watch.given("mass_per_length", *made.mass_per_length, chain_maker)
@@ -121,7 +123,7 @@ template <class Watch>
   const auto centrifugal = watch.step(formula::centrifugal_tension{}, mass, speed);
   const auto slack = watch.step(formula::slack_tension{}, stated, centrifugal);
   const auto tight = watch.step(formula::tight_tension{}, pull, slack);
-  return WatchedPulls{speed, pull, slack, tight};
+  return Pulls{speed, pull, slack, tight};
 }
 /// The chain's efficiency at a corner of its joints' resistance: low where they resist most.
 template <class Watch>
