@@ -168,6 +168,40 @@ void compare_with_stock(Comparer& comparer, const Machine& machine, const laysha
   compare_what_stands_beside(comparer, *working, *comparison, what);
 }
 
+/// A chain's loads and its slack through a swingarm's travel, of one loop.
+template <class Drawn>
+void compare_drive(Comparer& comparer, Drawn& draw, const ChainLoop& loop, Length centre) {
+  const ChainMade made{.seal = ChainSeal::shaped,
+                       .pin_diameter = draw.between(3.0, 8.0) * units::mm,
+                       .tensile_strength = draw.between(5.0, 60.0) * units::kN,
+                       .mass_per_length = draw.between(0.3, 3.0) * units::kg_per_m};
+  const ChainDuty duty{.torque = draw.between(1.0, 400.0) * units::Nm,
+                       .shaft_speed = draw.between(0.0, 6000.0) * units::rpm,
+                       .spike = draw.between(1.0, 3.0),
+                       .slack_tension = draw.between(0.0, 100.0) * units::N};
+  const ChainLoads loads = chain_loads(loop, duty, made);
+  const auto compare = [&](std::string_view what, const PlainNumber& plain) {
+    comparer.compare(explain_chain_loads(loop, duty, made, what), plain);
+  };
+  compare("pull", layshaft_test::plain(loads.pull));
+  compare("tight tension", layshaft_test::plain(loads.tight_tension));
+  compare("safety", layshaft_test::plain(*loads.safety));
+  compare("efficiency", layshaft_test::plain(*loads.efficiency));
+
+  const Suspension suspension({.layshaft_ahead = draw.between(-80.0, 120.0) * units::mm,
+                               .layshaft_above = draw.between(-60.0, 60.0) * units::mm,
+                               .arm = centre,
+                               .droop = draw.between(5.0, 30.0) * units::deg,
+                               .rest = 4_deg,
+                               .bump = draw.between(-15.0, 3.0) * units::deg});
+  const auto travel = SlackThroughTravel::with_arm(suspension, loop, loop.links(centre), centre);
+  if (!travel) return;
+  const Angle angle = suspension.rest();
+  comparer.compare(travel->explain("spare length", angle), layshaft_test::plain(travel->at(angle).spare_length));
+  if (travel->at(angle).spare_length >= Length())
+    comparer.compare(travel->explain("slack", angle), layshaft_test::plain(travel->at(angle).slack));
+}
+
 }  // namespace
 
 int numbers_that_differ(int setups) {
@@ -196,6 +230,7 @@ int numbers_that_differ(int setups) {
     const std::string_view of_loop = name_of(detail::explained_of_loop, i);
     const LoopQuestion question{.centre = centre, .links = loop.links(centre)};
     comparer.compare(loop.explain(of_loop, question), *plain_number(loop, of_loop, question));
+    if (i % times == 1) compare_drive(comparer, draw, loop, centre);
     const Sprocket sprocket(loop.series(), trial.rear());
     const std::string_view of_sprocket = name_of(detail::explained_of_sprocket, i);
     comparer.compare(sprocket.explain(of_sprocket), plain_number(sprocket, of_sprocket));
