@@ -12,11 +12,14 @@ namespace {
 void register_series(py::module_& module) {
   py::class_<ChainSeries> type(
       module, "ChainSeries", py::is_final(),
-      "ChainSeries(name)\n--\n\nA chain series by any usual spelling of its name: '520', '08B', 'ANSI 40'. Dimensions "
-      "are "
-      "Lengths; pin, strength and mass are None where no source gives them. Raises ParseError for an unknown name.");
+      "ChainSeries(name)\n--\n\nA chain series, single strand, by any usual spelling of its name: '520', '08B', "
+      "'08B-1', 'DIN/ISO 08B', 'ANSI 40', '#40', '415H', '08B narrow'. Pitch, roller diameter and inner width are "
+      "Lengths; each other dimension, strength and mass is None where no source gives it. Raises ParseError for an "
+      "unknown name, with those nearest to it.");
   def_init(type, "ChainSeries(name)", [](const Arguments& given) { return given.want<ChainSeries>("name"); });
   def_property(type, "name", "The name of the series.", [](const ChainSeries& s) { return s.name(); });
+  def_property(type, "aliases", "Its other names, an ANSI number first: a tuple, which may be empty.",
+               [](const ChainSeries& s) { return py::object(give_list(s.aliases())); });
   def_property(type, "pitch", "Pitch.", [](const ChainSeries& s) { return s.pitch(); });
   def_property(type, "roller_diameter", "Greatest roller diameter.",
                [](const ChainSeries& s) { return s.roller_diameter(); });
@@ -24,21 +27,25 @@ void register_series(py::module_& module) {
                [](const ChainSeries& s) { return s.inner_width(); });
   def_property(type, "pin_diameter", "Greatest pin diameter, or None.",
                [](const ChainSeries& s) { return s.pin_diameter(); });
-  def_property(type, "plate_height", "Greatest height of the inner plates, or None.",
-               [](const ChainSeries& s) { return s.plate_height(); });
+  def_property(type, "path_depth", "Least height of a channel that the chain runs through, or None.",
+               [](const ChainSeries& s) { return s.path_depth(); });
+  def_property(type, "inner_plate_height", "Greatest height of the inner plates, or None.",
+               [](const ChainSeries& s) { return s.inner_plate_height(); });
+  def_property(type, "outer_plate_height", "Greatest height of the outer plates, or None.",
+               [](const ChainSeries& s) { return s.outer_plate_height(); });
+  def_property(type, "inner_link_width", "Greatest width of an inner link over its plates, or None.",
+               [](const ChainSeries& s) { return s.inner_link_width(); });
+  def_property(type, "width_over_pin", "Greatest width over a riveted pin, or None; a joint with a clip is wider.",
+               [](const ChainSeries& s) { return s.width_over_pin(); });
   def_property(type, "tensile_strength", "Least tensile strength, a Force, or None.",
                [](const ChainSeries& s) { return s.tensile_strength(); });
   def_property(type, "mass_per_length", "A LinearDensity, or None.",
                [](const ChainSeries& s) { return s.mass_per_length(); });
   def_property(type, "sources", "Where each property comes from: a dict of Source.", [](const ChainSeries& s) {
     py::dict sources;
-    sources["pitch"] = s.source(ChainProperty::pitch);
-    sources["roller_diameter"] = s.source(ChainProperty::roller_diameter);
-    sources["inner_width"] = s.source(ChainProperty::inner_width);
-    if (s.pin_diameter()) sources["pin_diameter"] = s.source(ChainProperty::pin_diameter);
-    if (s.plate_height()) sources["plate_height"] = s.source(ChainProperty::plate_height);
-    if (s.tensile_strength()) sources["tensile_strength"] = s.source(ChainProperty::tensile_strength);
-    if (s.mass_per_length()) sources["mass_per_length"] = s.source(ChainProperty::mass_per_length);
+    for (const ChainProperty property : chain_properties)
+      if (const Source source = s.source(property); !source.document.empty())
+        sources[py::str(to_string(property))] = source;
     return py::object(sources);
   });
   type.def("__str__", [](const ChainSeries& s) { return give(s.name()); });
@@ -49,7 +56,8 @@ void register_series(py::module_& module) {
 
 void register_sprocket(py::module_& module) {
   py::class_<Sprocket> type(module, "Sprocket", py::is_final(),
-                            "Sprocket(series, teeth)\n--\n\nA sprocket's diameters to ISO 606, as Lengths.");
+                            "Sprocket(series, teeth)\n--\n\nA sprocket to ISO 606: its diameters, what it measures, "
+                            "and the form of its teeth.");
   def_init(type, "Sprocket(series, teeth)", [](const Arguments& given) {
     return Sprocket(given.want<ChainSeries>("series"), given.want<Teeth>("teeth"));
   });
@@ -61,16 +69,25 @@ void register_sprocket(py::module_& module) {
                [](const Sprocket& s) { return s.root_diameter(); });
   def_property(type, "tip_diameter", "Diameter over the tips, a Band between the standard's limits.",
                [](const Sprocket& s) { return s.tip_diameter(); });
-  def_property(type, "over_pins",
-               "Measured over pins as thick as the rollers, in gaps as nearly opposite as there are.",
-               [](const Sprocket& s) { return s.over_pins(); });
-  def_property(type, "ansi_outside_diameter",
-               "Outside diameter by the American standard (from memory), beside tip_diameter.",
+  def_property(type, "ansi_outside_diameter", "Diameter over the tips to ANSI, beside the standard's band.",
                [](const Sprocket& s) { return s.ansi_outside_diameter(); });
-  def_property(type, "tooth_width",
-               "Width of a single-strand tooth: 0.93 of the chain's inner width up to a pitch of 12.7 mm, 0.95 above.",
+  def_property(type, "measuring_pin", "Diameter of the pins to measure over: that of the rollers.",
+               [](const Sprocket& s) { return s.measuring_pin(); });
+  def_property(type, "over_pins",
+               "What a new sprocket measures over two such pins, in the gaps that are opposite or nearest to it.",
+               [](const Sprocket& s) { return s.over_pins(); });
+  def_property(type, "tooth_width", "Width of a tooth, single strand: a Band whose nominal is the greatest.",
                [](const Sprocket& s) { return s.tooth_width(); });
-  def_explain(type, "How a diameter came about, such as 'tip diameter': a Working.");
+  def_property(type, "seating_radius", "Radius of the arc that a roller is seated on, a Band between the limits.",
+               [](const Sprocket& s) { return s.seating_radius(); });
+  def_property(type, "seating_angle", "Angle over which a roller is seated, a Band between the limits, from memory.",
+               [](const Sprocket& s) { return s.seating_angle(); });
+  def_property(type, "flank_radius",
+               "Radius of the flanks beside the seat, a Band; the least goes with the greatest seat.",
+               [](const Sprocket& s) { return s.flank_radius(); });
+  def_property(type, "tooth_side_relief", "How far in from the side of a tooth its rounded edge begins.",
+               [](const Sprocket& s) { return s.tooth_side_relief(); });
+  def_explain(type, "How a number came about, such as 'tip diameter' or 'over pins': a Working.");
   def_value(type, [](const Sprocket& s) { return Remake{py::make_tuple(give(s.series()), give(s.teeth())), {}}; });
 }
 

@@ -95,61 +95,12 @@ void register_fitting(py::module_& module) {
   def_formula<formula::adjuster_turns>(module, "Turns of an adjuster's screw that move the axle so far.");
 }
 
-void register_interchange(py::module_& module) {
-  def_struct<ChainOnSprocket>(
-      module, "ChainOnSprocket", "A chain on a sprocket that was cut for another series.",
-      Field{"same_pitch", &ChainOnSprocket::same_pitch, "Whether the pitch is the same."},
-      Field{"same_roller", &ChainOnSprocket::same_roller, "Whether the rollers are as thick, to 2 %."},
-      Field{"tooth_goes_between", &ChainOnSprocket::tooth_goes_between, "Whether the tooth goes between the plates."},
-      Field{"side_play", &ChainOnSprocket::side_play, "Inner width less the tooth's, a Length."})
-      .def_property_readonly("fits", &ChainOnSprocket::fits, "Whether the chain runs as its own would.");
-  def(module, "chain_on_sprocket(chain, cut_for)",
-      "A chain of one series on a sprocket cut for another: a ChainOnSprocket.", [](const Arguments& given) {
-        return chain_on_sprocket(given.want<ChainSeries>("chain"), given.want<ChainSeries>("cut_for"));
-      });
-  def(module, "interchangeable(cut_for)",
-      "Every series whose chain runs on sprockets cut for this one, a tuple of ChainSeries. Strength and the maker's "
-      "word "
-      "come first.",
-      [](const Arguments& given) {
-        return py::object(give_list(interchangeable(given.want<ChainSeries>("cut_for"))));
-      });
-  def_formula<formula::over_pins_even>(module, "Measured (Length) over pins of an even number of teeth.");
-  def_formula<formula::over_pins_odd>(module, "Measured (Length) over pins of an odd number of teeth.");
-  def_formula<formula::tooth_width>(module, "Width (Length) of a tooth.");
-  def_formula<formula::ansi_outside_diameter>(module, "Outside diameter (Length) by the American standard.");
-  def(module, "published_chains()",
-      "Every row of the published tables of roller chains, as printed: a tuple of dicts with designation, series ('' "
-      "where "
-      "the library has none), pitch, roller_diameter, inner_width, pin_diameter, plate_height, tensile_strength, "
-      "mass_per_length (None where it is not printed) and source.",
-      [](const Arguments&) {
-        py::list rows;
-        for (const PublishedChain& chain : published_chains) {
-          py::dict row;
-          row["designation"] = give(chain.designation);
-          row["series"] = give(chain.series);
-          row["pitch"] = give(chain.pitch);
-          row["roller_diameter"] = give(chain.roller_diameter);
-          row["inner_width"] = give(chain.inner_width);
-          row["pin_diameter"] = give(chain.pin_diameter);
-          row["plate_height"] = give(chain.plate_height);
-          row["tensile_strength"] = give(chain.tensile_strength);
-          row["mass_per_length"] = give(chain.mass_per_length);
-          row["source"] = chain.source;
-          rows.append(row);
-        }
-        return py::object(py::tuple(rows));
-      });
-}
-
 }  // namespace
 
 void register_chain_fitting(py::module_& module) {
   register_methods(module);
   register_mesh(module);
   register_fitting(module);
-  register_interchange(module);
 }
 
 }  // namespace layshaft::python

@@ -18,6 +18,9 @@ void register_chain(pybind11::module_& module);
 void register_chain_fitting(pybind11::module_& module);
 void register_chain_travel(pybind11::module_& module);
 void register_chain_loads(pybind11::module_& module);
+void register_tooth_form(pybind11::module_& module);
+void register_listings(pybind11::module_& module);
+void register_interchange(pybind11::module_& module);
 void register_wear(pybind11::module_& module);
 void register_instrument(pybind11::module_& module);
 void register_setup(pybind11::module_& module);
@@ -47,6 +50,9 @@ PYBIND11_MODULE(_core, module) {
   register_chain_fitting(module);  // of loops
   register_chain_travel(module);
   register_chain_loads(module);
+  register_tooth_form(module);   // of sprockets
+  register_listings(module);     // of chains
+  register_interchange(module);  // of chains and sprockets
   register_wear(module);
   register_instrument(module);
   register_setup(module);       // of tyres, chains and instruments

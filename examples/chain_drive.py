@@ -52,10 +52,11 @@ def print_answers(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setu
     )
     row("teeth in mesh", f"{drive.engagement.front:.1f} in front, {drive.engagement.rear:.1f} behind")
     ripple = ls.polygon_ripple(loop, chain.centre.nominal)
+    name, unit = ("mm", ls.mm) if units == "metric" else ("in", ls.inch)
     row(
         "within one tooth",
-        f"the rear shaft's speed swings by {ls.show_percent(ripple.greatest_ratio - ripple.least_ratio)}, the loop by "
-        f"{ripple.loop_length / ls.mm:.3f} mm",
+        f"the rear shaft's speed swings by {100 * (ripple.greatest_ratio - ripple.least_ratio):.1f} %, "
+        f"the loop by {ripple.loop_length / unit:.3f} {name}",
     )
     if drive.slack is not None:
         slack = drive.slack

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/ansi_tooth_form.hpp>
 #include <layshaft/chain/efficiency.hpp>
 #include <layshaft/chain/envelope.hpp>
 #include <layshaft/chain/f4.hpp>
 #include <layshaft/chain/fit.hpp>
 #include <layshaft/chain/fit_chain.hpp>
+#include <layshaft/chain/interchange.hpp>
 #include <layshaft/chain/loop.hpp>
 #include <layshaft/chain/mesh.hpp>
 #include <layshaft/chain/polygon.hpp>
@@ -13,10 +15,13 @@
 #include <layshaft/chain/slack.hpp>
 #include <layshaft/chain/slack_through_travel.hpp>
 #include <layshaft/chain/sprocket.hpp>
+#include <layshaft/chain/sprocket_measure.hpp>
 #include <layshaft/chain/squat.hpp>
 #include <layshaft/chain/suspension.hpp>
 #include <layshaft/chain/tension.hpp>
+#include <layshaft/chain/tooth_form.hpp>
 #include <layshaft/chain/tooth_shares.hpp>
+#include <layshaft/chain/tooth_width.hpp>
 #include <layshaft/gearing/change.hpp>
 #include <layshaft/gearing/contribution.hpp>
 #include <layshaft/gearing/ratio.hpp>
@@ -69,13 +74,13 @@ using Formulas = FormulaList<
     formula::speed_variation, formula::stretch_left_approximate, formula::adjuster_turns, formula::effective_links,
     formula::links_with_slack, formula::adjuster_forward, formula::adjuster_rearward, formula::wear_room,
     formula::pitch_diameter, formula::root_diameter, formula::tip_diameter_least, formula::tip_diameter_greatest,
-    formula::tip_diameter, formula::over_pins_even, formula::over_pins_odd, formula::tooth_width,
-    formula::ansi_outside_diameter, formula::turns_ratio, formula::thrust_change, formula::thrust_change_with_loss,
-    formula::speed_change, formula::engine_speed_change, formula::contribution, formula::tyre_factor,
-    formula::front_factor, formula::rear_factor, formula::wear_factor, formula::loss_factor, formula::thrust_ratio,
-    formula::speed_factor, formula::gear_ratio, formula::final_ratio, formula::overall_ratio, formula::equivalent_rear,
-    formula::rear_added, formula::front_removed, formula::thrust_change_by_thumb, formula::road_speed,
-    formula::engine_speed, formula::highest_lawful_reading, formula::wheel_indicated_ratio, formula::correction_factor,
+    formula::tip_diameter, formula::over_pins_even, formula::over_pins_odd, formula::ansi_outside_diameter,
+    formula::turns_ratio, formula::thrust_change, formula::thrust_change_with_loss, formula::speed_change,
+    formula::engine_speed_change, formula::contribution, formula::tyre_factor, formula::front_factor,
+    formula::rear_factor, formula::wear_factor, formula::loss_factor, formula::thrust_ratio, formula::speed_factor,
+    formula::gear_ratio, formula::final_ratio, formula::overall_ratio, formula::equivalent_rear, formula::rear_added,
+    formula::front_removed, formula::thrust_change_by_thumb, formula::road_speed, formula::engine_speed,
+    formula::highest_lawful_reading, formula::wheel_indicated_ratio, formula::correction_factor,
     formula::odometer_drift, formula::stock_reading, formula::indicated_speed, formula::overall_diameter_on_another_rim,
     formula::cycle_diameter, formula::section_height, formula::overall_diameter, formula::overall_diameter_limit,
     formula::snow_diameter_limit, formula::worn_diameter, formula::section_height_of_diameter,
@@ -88,7 +93,16 @@ using Formulas = FormulaList<
     formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,
     formula::ride_height_change, formula::circumference_change, formula::rear_contacts, formula::front_contacts,
     formula::contacts_change, formula::passes, formula::distinct_links, formula::chain_tension,
-    formula::chain_tension_change>;
+    formula::chain_tension_change, formula::tooth_width_of_small_pitch, formula::tooth_width_of_large_pitch,
+    formula::tooth_width_least, formula::seating_radius_least, formula::seating_radius_greatest,
+    formula::seating_radius, formula::flank_radius_least, formula::flank_radius_greatest, formula::flank_radius,
+    formula::seating_angle_least, formula::seating_angle_greatest, formula::seating_angle, formula::tooth_side_relief,
+    formula::seat_least, formula::side_play, formula::ansi_seating_diameter, formula::ansi_seating_angle,
+    formula::ansi_working_angle, formula::ansi_working_distance, formula::ansi_working_along,
+    formula::ansi_working_across, formula::ansi_working_radius, formula::ansi_working_chord, formula::ansi_flat,
+    formula::ansi_topping_distance, formula::ansi_topping_across, formula::ansi_topping_along,
+    formula::ansi_topping_radius, formula::ansi_topping_offset, formula::ansi_topping_height,
+    formula::ansi_tip_distance>;
 
 /// The texts of all formulas.
 inline constexpr auto& all_formulas = Formulas::texts;

@@ -14,7 +14,7 @@ import pytest
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""
 layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
-layshaft\._core\.(Appraisal|Caution|Comparison|FitnessCheck|Formula|LegalTread|Source|Step|TyreFitness|Working)\.__init__  # made by functions alone
+layshaft\._core\.(Appraisal|Caution|ChainListing|Comparison|FitnessCheck|Formula|LegalTread|Source|Step|TyreFitness|Working)\.__init__  # made by functions alone
 layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
 layshaft(\.arrays)?\.__all__
 """
@@ -52,6 +52,10 @@ assert_type([one.circumference_change.nominal for one in ls.closest_sizes("110/9
 fitness = ls.tyre_fitness("110/90-18", ls.TyreAsked(), tread_depth="4 mm", tread_rule=ls.legal_tread("DE", "car"))
 assert_type(fitness.checks, tuple[ls.FitnessCheck, ...])
 assert_type(ls.TyreSize("110/90-18").undated(), ls.TyreSize)
+assert_type(ls.chains_for_sprockets("520"), tuple[ls.ChainSeries, ...])
+assert_type(ls.Interchange("530", "520").side_play.low, ls.Length)
+assert_type(ls.chain_listings("08B")[0].mass_per_length, ls.LinearDensity | None)
+assert_type(ls.Sprocket("520", 13).seating_angle.nominal, ls.Angle)
 assert_type(ls.worn_circumference("2 m", 0.98, "4 mm", "1 mm") / ls.mm, float)
 assert_type(arrays.worn_circumference_mm(2000.0, 0.98, 4.0, [1, 2]), NDArray[np.float64])
 assert_type(arrays.passes(14, [106, 108]), NDArray[np.float64])
@@ -119,7 +123,9 @@ def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> No
         for part, value in vars(member).items():
             if not part.startswith("_"):
                 assert value.__doc__, f"{name}.{part}"
-    made_by_functions = "Appraisal Caution Comparison FitnessCheck Formula LegalTread Source Step TyreFitness Working"
+    made_by_functions = (
+        "Appraisal Caution ChainListing Comparison FitnessCheck Formula LegalTread Source Step TyreFitness Working"
+    )
     if name not in made_by_functions.split():
         assert "args" not in inspect.signature(member).parameters
 

@@ -44,7 +44,14 @@ OF_A_LOOP = [
     "links", "links approximate", "run length", "wrap front", "wrap rear", "centre", "centre approximate",
     "teeth in mesh front", "teeth in mesh rear", "smallest centre",
 ]  # fmt: skip
-OF_A_SPROCKET = ["pitch diameter", "root diameter", "tip diameter", "over pins", "ansi outside diameter", "tooth width"]
+OF_A_SPROCKET = [
+    "pitch diameter", "root diameter", "tip diameter", "ansi outside diameter", "over pins", "tooth width",
+    "seating radius", "seating angle", "flank radius", "tooth side relief",
+]  # fmt: skip
+OF_AN_INTERCHANGE = ["tooth width", "side play"]
+OF_AN_ANSI_TOOTH = [
+    "seating diameter", "seating angle", "working angle", "working distance", "working along", "working across", "working radius", "working chord", "flat", "topping distance", "topping across", "topping along", "topping radius", "topping offset", "topping height", "tip distance",
+]  # fmt: skip
 OF_A_TYRE = ["overall diameter", "circumference", "free radius", "static radius", "effective radius"]
 
 
@@ -57,6 +64,8 @@ WORKINGS = {
     **{f"comparison, {what}": COMPARISON.explain(what) for what in OF_A_COMPARISON},
     **{f"loop, {what}": LOOP.explain(what, centre="610 mm", links=108) for what in OF_A_LOOP},
     **{f"sprocket, {what}": ls.Sprocket("520", 13).explain(what) for what in OF_A_SPROCKET},
+    **{f"ANSI tooth, {what}": ls.AnsiToothForm(ls.Sprocket("40", 17)).explain(what) for what in OF_AN_ANSI_TOOTH},
+    **{f"interchange, {what}": ls.Interchange("530", "520").explain(what) for what in OF_AN_INTERCHANGE},
     **{f"tyre, {what}": ls.TyreSize("110/90-18").explain(what) for what in OF_A_TYRE},
     **{f"tread, {what}": TREAD.explain(what) for what in ("worn", "left", "distance left")},
     "measured circumference": ls.explain_measured_circumference("20.5 m", 10, rider_aboard=False),
@@ -89,6 +98,8 @@ def test_the_names_are_those_that_an_unknown_one_lists() -> None:
         (COMPARISON.explain, OF_A_COMPARISON),
         (LOOP.explain, OF_A_LOOP),
         (ls.Sprocket("520", 13).explain, OF_A_SPROCKET),
+        (ls.Interchange("530", "520").explain, OF_AN_INTERCHANGE),
+        (ls.AnsiToothForm(ls.Sprocket("40", 17)).explain, OF_AN_ANSI_TOOTH),
         (ls.TyreSize("110/90-18").explain, OF_A_TYRE),
         (COMPARISON.contributions, ["thrust", "speed", "engine speed"]),
     ):
@@ -411,7 +422,7 @@ def test_wrong_arguments_are_named() -> None:
         (lambda: LOOP.explain("centre", links="108"), TypeError, "links: expected a number, got str '108'"),
         (lambda: LOOP.explain("centre", links=float("nan")), ls.RangeError, "links is not a number"),
         (lambda: LOOP.explain("links", "610 mm"), TypeError, "at most 1 positional argument (2 given)"),
-        (lambda: ls.Sprocket("520", 13).explain("pitch"), ls.ParseError, 'expected one of "pitch diameter", "root diameter", "tip diameter"'),
+        (lambda: ls.Sprocket("520", 13).explain("pitch"), ls.ParseError, 'expected one of "pitch diameter", "root diameter", "tip diameter", "ansi'),
         (lambda: ls.TyreSize("110/90-18").explain(""), ls.ParseError, 'expected one of "overall diameter", "circumference"'),
         (lambda: working.to_text("us"), TypeError, "to_text() takes no positional arguments (1 given); it is called as to_text(*, units='metric', decimal='.', fold=None)"),
         (lambda: working.to_html(units="imperial"), ls.RangeError, "units is 'imperial'; expected 'metric' or 'us'"),

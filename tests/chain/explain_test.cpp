@@ -67,12 +67,50 @@ TEST(Sprocket, ExplainsEachOfItsDiametersToTheBit) {
         expect_sound(working);
         expect_no_idle_step(working);
         expect_equal(working, plain_number(sprocket, one.what));
-        EXPECT_EQ(to_string(working.steps()[0].certainty()),
-                  to_string(sprocket.series().source(ChainProperty::pitch).certainty));
       }
 }
 
+TEST(AnsiToothForm, ExplainsEachOfItsNumbersToTheBit) {
+  for (const std::string_view name : {"40", "520", "cycle", "72B"})
+    for (const int teeth : {Teeth::least, 13, 42, Teeth::greatest})
+      for (const auto& one : layshaft::detail::explained_of_ansi_tooth_form) {
+        const AnsiToothForm form{Sprocket(ChainSeries(name), Teeth(teeth))};
+        const Working working = form.explain(one.what);
+        expect_sound(working);
+        expect_no_idle_step(working);
+        expect_equal(working, plain_number(form, one.what));
+      }
+  EXPECT_THROW((void)AnsiToothForm(Sprocket(of_520, 13_teeth)).explain("tooth"), ParseError);
+}
+
+TEST(Interchange, ExplainsEachOfItsNumbersToTheBit) {
+  for (const ChainSeries chain : all_chain_series())
+    for (const std::string_view cut_for : {"520", "08B", "cycle", "72B"})
+      for (const auto& one : layshaft::detail::explained_of_interchange) {
+        const Interchange pair{chain, ChainSeries(cut_for)};
+        const Working working = pair.explain(one.what);
+        expect_sound(working);
+        expect_no_idle_step(working);
+        expect_equal(working, plain_number(pair, one.what));
+      }
+  const auto unknown = Interchange(of_520, of_520).try_explain("fit");
+  ASSERT_FALSE(unknown);
+  EXPECT_EQ(unknown.error().expected(), "one of \"tooth width\", \"side play\"");
+}
+
 // ---- what the steps are ----
+
+TEST(Sprocket, StartsFromTheChainAndIsAsSureAsWhatItIsMadeOf) {
+  EXPECT_EQ(to_string(Sprocket(of_520, 13_teeth).explain("pitch diameter").result().certainty()), "secondary");
+  EXPECT_EQ(to_string(Sprocket(ChainSeries("12B"), 13_teeth).explain("flank radius").result().certainty()),
+            "published");
+  for (const char* what : {"tooth width", "seating angle"})
+    EXPECT_EQ(to_string(Sprocket(ChainSeries("12B"), 13_teeth).explain(what).result().certainty()), "from memory");
+  EXPECT_EQ(names_of(Sprocket(of_520, 13_teeth).explain("over pins")),
+            (Names{"pitch", "teeth", "pitch diameter", "measuring pin", "over pins"}));
+  EXPECT_EQ(names_of(Sprocket(of_520, 13_teeth).explain("tooth width")),
+            (Names{"inner width", "tooth width greatest", "width tolerance", "tooth width"}));
+}
 
 TEST(ChainLoop, ExplainsItsLinksStepByStep) {
   const ChainLoop loop(of_520, 13_teeth, 48_teeth);
@@ -136,8 +174,9 @@ TEST(ChainLoop, ListsTheNamesItCanExplain) {
   const auto of_sprocket = Sprocket(of_520, 13_teeth).try_explain("diameter");
   ASSERT_FALSE(of_sprocket);
   EXPECT_EQ(of_sprocket.error().expected(),
-            "one of \"pitch diameter\", \"root diameter\", \"tip diameter\", \"over pins\", \"ansi outside diameter\", "
-            "\"tooth width\"");
+            "one of \"pitch diameter\", \"root diameter\", \"tip diameter\", \"ansi outside diameter\", "
+            "\"over pins\", \"tooth width\", \"seating radius\", \"seating angle\", \"flank radius\", "
+            "\"tooth side relief\"");
   EXPECT_THROW((void)Sprocket(of_520, 13_teeth).explain("diameter"), ParseError);
 }
 

@@ -1,137 +1,133 @@
 // SPDX-License-Identifier: MIT
 #include <layshaft/chain/interchange.hpp>
-#include <layshaft/chain/published_chains.hpp>
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
-#include <reference/csv.hpp>
 
 #include <algorithm>
-#include <cmath>
 #include <string>
+#include <string_view>
+#include <vector>
 
 namespace {
 using namespace layshaft;
 using layshaft_test::expect_range;
-using layshaft_test::number;
-using layshaft_test::read_csv;
-using layshaft_test::Row;
+using Reasons = Interchange::Reasons;
+using enum InterchangeReason;
 
-std::vector<std::string> names(const std::vector<ChainSeries>& list) {
-  std::vector<std::string> all;
-  for (const ChainSeries& series : list) all.emplace_back(series.name());
-  return all;
+static_assert(Interchange(ChainSeries("520"), ChainSeries("10B narrow")).fits());
+static_assert(!Interchange(ChainSeries("520"), ChainSeries("530")).fits());
+
+struct Pair {
+  std::string_view chain;
+  std::string_view cut_for;
+  Reasons reasons;
+};
+
+// By hand from the table: a tooth is 0.93 of the inner width to 12.7 mm pitch, 0.95 above.
+TEST(Interchange, SaysWhatSpeaksAgainstAChainOnASprocket) {
+  for (const auto& [chain, cut_for, reasons] : {
+           Pair{"520", "520", {}},
+           {"520", "10B narrow", {}},         // tooth 6.16 in 6.35
+           {"10B narrow", "520", {}},         // 6.03 in 6.48
+           {"428", "08B", {}},                // the same dimensions
+           {"08A", "425", {}},                // rollers of 7.95 and 7.92 mm
+           {"420", "085", {}},                // 5.81 in 6.35
+           {"530", "10B", {}},                // 9.17 in 9.53
+           {"520", "525", {tooth_too_wide}},  // 7.55 in 6.35
+           {"525", "520", {sloppy}},          // 6.03, where its own are 7.19 to 7.55
+           {"530", "520", {sloppy}},
+           {"525", "530", {tooth_too_wide}},
+           {"428", "420", {roller_larger, sloppy}},  // 8.51 in a gap for 7.77
+           {"420", "428", {roller_smaller, tooth_too_wide}},
+           {"532", "530", {roller_larger}},
+           {"12A", "12B", {roller_smaller, sloppy}},  // 11.91 in a gap for 12.07; 11.10, its own from 11.51
+           {"12B", "12A", {roller_larger, tooth_too_wide}},
+           {"520", "428", {pitch_differs, roller_larger, tooth_too_wide}},
+           {"081", "cycle", {sloppy}},
+           {"cycle", "081", {tooth_too_wide}},
+       }) {
+    const Interchange pair{ChainSeries(chain), ChainSeries(cut_for)};
+    std::string got;
+    for (const InterchangeReason reason : pair.reasons()) got.append(to_string(reason)).append("; ");
+    EXPECT_EQ(pair.reasons(), reasons) << chain << " on " << cut_for << ": " << got;
+    EXPECT_EQ(pair.fits(), reasons.empty());
+    EXPECT_EQ(pair.chain(), ChainSeries(chain));
+    EXPECT_EQ(pair.cut_for(), ChainSeries(cut_for));
+    EXPECT_EQ(*Interchange::make(ChainSeries(chain), ChainSeries(cut_for)), pair);
+  }
 }
 
-// 520, 525 and 530 share pitch and roller; a tooth of 520 (0.95 of 6.35 mm) goes between the plates of all three, one
-// of 530 (0.95 of 9.53 mm) only between its own and those of 10A and 10B, which are as wide.
-TEST(Interchange, GoesByPitchRollerAndWidth) {
-  const auto on_520 = names(interchangeable(ChainSeries("520"))), on_530 = names(interchangeable(ChainSeries("530")));
-  const auto has = [](const std::vector<std::string>& list, const char* name) {
-    return std::find(list.begin(), list.end(), name) != list.end();
+TEST(Interchange, TellsThePlayAndTheDifferenceOfTheRollers) {
+  const Interchange pair{ChainSeries("12A"), ChainSeries("12B")};
+  EXPECT_NEAR(pair.roller_difference() / units::mm, -0.16, 1e-12);
+  // 12.57 less a tooth of 0.95 x 11.68 = 11.096, which may be 0.43 less.
+  EXPECT_NEAR(pair.side_play().nominal / units::mm, 1.474, 1e-9);
+  EXPECT_EQ(pair.side_play().low, pair.side_play().nominal);
+  EXPECT_NEAR(pair.side_play().high / units::mm, 1.904, 1e-9);
+  EXPECT_EQ(pair.tooth_width(), tooth_width(ChainSeries("12B")));
+}
+
+TEST(Interchange, LetsEveryChainRunOnItsOwnSprockets) {
+  for (const ChainSeries series : all_chain_series()) {
+    EXPECT_TRUE(Interchange(series, series).fits()) << series.name();
+    EXPECT_GT(Interchange(series, series).side_play().low, Length()) << series.name();
+  }
+}
+
+/// What must hold of every pair of series.
+void expect_sound(ChainSeries chain, ChainSeries cut_for) {
+  SCOPED_TRACE(std::string(chain.name()) + " on " + std::string(cut_for.name()));
+  const Interchange pair(chain, cut_for);
+  const Reasons reasons = pair.reasons();
+  EXPECT_FALSE(reasons.overfull());
+  const auto has = [&](InterchangeReason reason) {
+    return std::find(reasons.begin(), reasons.end(), reason) != reasons.end();
   };
-  EXPECT_TRUE(has(on_520, "520") && has(on_520, "525") && has(on_520, "530") && has(on_520, "10B"));
-  EXPECT_FALSE(has(on_520, "532") || has(on_520, "428") || has(on_520, "630"));
-  EXPECT_TRUE(has(on_530, "530") && has(on_530, "10A") && has(on_530, "10B"));
-  EXPECT_FALSE(has(on_530, "520") || has(on_530, "525"));
-  const ChainOnSprocket narrow = chain_on_sprocket(ChainSeries("520"), ChainSeries("530"));
-  EXPECT_TRUE(narrow.same_pitch && narrow.same_roller);
-  EXPECT_FALSE(narrow.tooth_goes_between || narrow.fits());
-  EXPECT_NEAR(in(narrow.side_play, units::mm), 6.35 - 0.95 * 9.53, 1e-12);
-  EXPECT_FALSE(chain_on_sprocket(ChainSeries("532"), ChainSeries("530")).same_roller);
-  EXPECT_FALSE(chain_on_sprocket(ChainSeries("428"), ChainSeries("530")).same_pitch);
-  for (const std::string_view name : chain_series_names())
-    EXPECT_TRUE(chain_on_sprocket(ChainSeries(name), ChainSeries(name)).fits()) << name;
-}
-
-// Bhandari, Design of Machine Elements, example 14.5: 12B, b1 = 11.68 mm, tooth width 11.096 mm.
-TEST(Sprocket, HasTheToothWidthOfATextbook) {
-  EXPECT_NEAR(in(Sprocket(ChainSeries("12B"), 17_teeth).tooth_width(), units::mm), 11.096, 5e-4);
-  EXPECT_NEAR(in(Sprocket(ChainSeries("08B"), 17_teeth).tooth_width(), units::mm), 0.93 * 7.75, 1e-12);
-}
-
-// By coordinates: the farthest pins on a circle of z places, and both halves of the pins beyond.
-TEST(Sprocket, IsMeasuredOverPins) {
-  for (const int teeth : {9, 12, 13, 14, 43, 50}) {
-    const Sprocket sprocket(ChainSeries("520"), Teeth(teeth));
-    const double radius = 0.5 * in(sprocket.pitch_diameter(), units::mm);
-    double farthest = 0.0;
-    for (int i = 1; i < teeth; ++i)
-      farthest = std::fmax(farthest, 2.0 * radius * std::sin(3.14159265358979323846 * i / teeth));
-    EXPECT_NEAR(in(sprocket.over_pins(), units::mm), farthest + 10.16, 1e-9) << teeth;
+  EXPECT_EQ(has(pitch_differs), chain.pitch() != cut_for.pitch());
+  EXPECT_FALSE(has(roller_larger) && has(roller_smaller));
+  EXPECT_FALSE(has(tooth_too_wide) && has(sloppy));
+  EXPECT_EQ(has(tooth_too_wide), pair.side_play().nominal < Length());
+  EXPECT_TRUE(well_formed(pair.side_play()));
+  // Rollers are the same one way where they are the same the other way.
+  const Reasons swapped = Interchange(cut_for, chain).reasons();
+  EXPECT_EQ(has(roller_larger), std::find(swapped.begin(), swapped.end(), roller_smaller) != swapped.end());
+  if (has(roller_larger)) {
+    EXPECT_GT(pair.roller_difference(), Length());
   }
-  EXPECT_NEAR(in(ansi_outside_diameter(12.7_mm, 20_teeth), units::mm),
-              12.7 * (0.6 + 1.0 / std::tan(3.14159265358979323846 / 20.0)), 1e-12);
-  const Sprocket sprocket(ChainSeries("40"), 20_teeth);
-  EXPECT_LT(sprocket.ansi_outside_diameter(), sprocket.tip_diameter().high);
-  EXPECT_GT(sprocket.ansi_outside_diameter(), sprocket.pitch_diameter());
-  expect_range<formula::over_pins_even>("++", 80_mm, 10_mm);
-  expect_range<formula::over_pins_odd>("+#+", 80_mm, 13_teeth, 10_mm);
-  expect_range<formula::tooth_width>("++", 6_mm, 0.95);
-  expect_range<formula::ansi_outside_diameter>("+#", 12.7_mm, 20_teeth);
-}
-
-/// A printed cell is that of the table, or absent in both.
-template <class Quantity>
-void expect_cell(const std::optional<Quantity>& value, Quantity unit, const std::string& printed, double scale = 1.0) {
-  if (printed.empty() || printed == "-") {
-    EXPECT_FALSE(value);
-  } else {
-    ASSERT_TRUE(value);
-    EXPECT_DOUBLE_EQ(*value / unit, number(printed) * scale);
+  if (has(roller_smaller)) {
+    EXPECT_LT(pair.roller_difference(), Length());
   }
 }
 
-// Every row of the published tables, in their order: ISO 606 (25), catalogues and national standard (65), motorcycles.
-TEST(PublishedChains, HoldEveryRowAsPrinted) {
-  std::size_t at = 0;
-  for (const char* file : {"chain_iso606.csv", "chain_series.csv", "chain_motorcycle.csv"})
-    for (const Row& row : read_csv(file)) {
-      const bool iso = row.contains("iso_no");
-      ASSERT_LT(at, published_chains.size());
-      const PublishedChain& chain = published_chains[at++];
-      SCOPED_TRACE(std::string(chain.designation));
-      EXPECT_EQ(chain.designation, row.at(iso ? "iso_no" : "designation"));
-      expect_cell(std::optional(chain.pitch), units::mm, row.at("pitch_mm"));
-      expect_cell(std::optional(chain.roller_diameter), units::mm, row.at("roller_d1_max_mm"));
-      expect_cell(std::optional(chain.inner_width), units::mm, row.at("inner_width_b1_min_mm"));
-      expect_cell(chain.pin_diameter, units::mm, row.at("pin_d2_max_mm"));
-      expect_cell(chain.plate_height, units::mm, row.at(iso ? "inner_plate_h2_max_mm" : "plate_height_h2_max_mm"));
-      expect_cell(chain.tensile_strength, units::kN, row.at(iso ? "min_tensile_1_daN" : "min_tensile_kN"),
-                  iso ? 0.01 : 1.0);
-      if (!iso) expect_cell(chain.mass_per_length, units::kg_per_m, row.at("mass_kg_per_m"));
-      if (!chain.series.empty()) {
-        EXPECT_TRUE(ChainSeries::make(chain.series)) << chain.series;
-      }
-      if (row.at("certainty") == "from memory") {
-        EXPECT_EQ(chain.source.certainty, Certainty::from_memory);
-      }
+TEST(Interchange, IsSoundForEveryPair) {
+  for (const ChainSeries chain : all_chain_series())
+    for (const ChainSeries cut_for : all_chain_series()) expect_sound(chain, cut_for);
+}
+
+TEST(Interchange, ListsTheChainsThatRunAndNoOther) {
+  const auto names = [](const std::vector<ChainSeries>& all) {
+    std::vector<std::string_view> list;
+    for (const ChainSeries series : all) list.push_back(series.name());
+    return list;
+  };
+  using Names = std::vector<std::string_view>;
+  EXPECT_EQ(names(chains_for_sprockets(ChainSeries("520"))), (Names{"520", "10BF19", "10BF20", "10B narrow"}));
+  EXPECT_EQ(names(sprockets_for_chain(ChainSeries("530"))), (Names{"530", "10A", "10B"}));
+  EXPECT_EQ(names(chains_for_sprockets(ChainSeries("532"))), (Names{"532"}));
+  for (const ChainSeries chain : all_chain_series())
+    for (const ChainSeries cut_for : all_chain_series()) {
+      const auto chains = chains_for_sprockets(cut_for);
+      EXPECT_EQ(std::find(chains.begin(), chains.end(), chain) != chains.end(), Interchange(chain, cut_for).fits());
+      const auto sprockets = sprockets_for_chain(chain);
+      EXPECT_EQ(std::find(sprockets.begin(), sprockets.end(), cut_for) != sprockets.end(),
+                Interchange(chain, cut_for).fits());
     }
-  EXPECT_EQ(at, published_chains.size());
 }
 
-// Where a series takes its plate height from the standard, it is the standard's.
-TEST(PublishedChains, GiveTheSeriesTheirPlateHeights) {
-  for (const PublishedChain& chain : published_chains) {
-    const auto series = ChainSeries::make(chain.series);
-    if (!series || series->source(ChainProperty::plate_height) != chain.source) continue;
-    EXPECT_EQ(series->plate_height(), chain.plate_height) << chain.designation;
-  }
-  EXPECT_FALSE(ChainSeries("520").plate_height());
-  EXPECT_EQ(ChainSeries("08B").plate_height(), 11.81_mm);
-}
-
-TEST(PublishedChains, AreFoundByUsualSpellings) {
-  for (const auto& [text, name] : {std::pair{"DIN 08B-1", "08B"},
-                                   {"din/iso 08b", "08B"},
-                                   {"ASA 40", "08A"},
-                                   {"#41", "085"},
-                                   {"25", "04C"},
-                                   {"35", "06C"},
-                                   {"ANSI 50", "10A"},
-                                   {"415b", "083"},
-                                   {"08b NARROW", "08B narrow"}})
-    EXPECT_EQ(ChainSeries(text).name(), name) << text;
+TEST(Interchange, KnowsItsRange) {
+  expect_range<formula::seat_least>("+", 8.51_mm);
+  expect_range<formula::side_play>("++", 7.75_mm, 7.2_mm);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace {
 
@@ -56,6 +57,44 @@ TEST(ChainSeries, ReadsEveryUsualSpelling) {
            {"1/2x3/32", "cycle"},
            {"1/2 \xC3\x97 3/32", "cycle"},
            {"081", "081"},
+           {"#520", "520"},
+           {"08-B", "08B"},
+           {"08B1", "08B"},
+           {"12a1", "12A"},
+           {"04C-1", "04C"},
+           {"081-1", "081"},
+           {"520-1", "520"},
+           {"25H-1", "25H"},
+           {"cycle-1", "cycle"},
+           {"DIN/ISO 08B", "08B"},
+           {"DIN 8187-08B-1", "08B"},
+           {"DIN 8188 08A", "08A"},
+           {"ISO 606-08B", "08B"},
+           {"ISO 083", "083"},
+           {"BS 228 08B", "08B"},
+           {"BS-08B", "08B"},
+           {"ASA 40", "08A"},
+           {"ANSI B29.1 40", "08A"},
+           {"\xE2\x84\x96 40", "08A"},  // the number sign
+           {"no 40", "08A"},
+           {"\xEF\xBC\x95\xEF\xBC\x92\xEF\xBC\x90", "520"},  // full-width digits
+           {"415B", "083"},
+           {"415h", "415H"},
+           {"415 BF5", "415BF5"},
+           {"10BF19", "10BF19"},
+           {"08B narrow", "08B narrow"},
+           {"08B-narrow", "08B narrow"},
+           {"10b motorcycle", "10B narrow"},
+           {"25H", "25H"},
+           {"219", "219"},
+           {"270h", "270H"},
+           {"1/2 x 1/8", "081"},
+           {"PR-12.7-18.2", "08B"},
+           {"PR-12.7-18.2-1", "PR-12.7-18.2-1"},
+           {"PR-12,7-10-1", "cycle"},
+           {"pr 15.875-23-1", "10B narrow"},
+           {"GOST 13568 PR-19.05-31.8", "PR-19.05-31.8"},
+           {"\xD0\x9F\xD0\xA0-12,7-18,2", "08B"},  // PR in its own letters
        }) {
     const auto series = ChainSeries::make(text);
     ASSERT_TRUE(series) << text;
@@ -70,32 +109,43 @@ TEST(ChainSeries, ReadsEveryNameAndAliasOfTheTable) {
     const ChainSeriesRow& row = chain_series_table[i];
     EXPECT_EQ(chain_series_names()[i], row.name);
     EXPECT_EQ(ChainSeries(row.name).name(), row.name);
-    EXPECT_EQ(ChainSeries(row.name).alias(), row.alias);
-    if (!row.alias.empty()) {
-      EXPECT_EQ(ChainSeries(row.alias).name(), row.name);
+    EXPECT_EQ(all_chain_series()[i], ChainSeries(row.name));
+    std::size_t aliases = 0;
+    for (const std::string_view alias : row.aliases) {
+      if (alias.empty()) continue;
+      EXPECT_EQ(ChainSeries(alias).name(), row.name);
+      EXPECT_EQ(ChainSeries(row.name).aliases()[aliases++], alias);
     }
+    EXPECT_EQ(ChainSeries(row.name).aliases().size(), aliases);
   }
 }
 
 struct Mistake {
   std::string_view text;
   std::size_t position;
-  std::string_view nearest;  // empty: no name is near
+  std::string_view nearest;  // empty: no name is near, and all are listed
 };
 
 TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
   for (const auto& [text, position, nearest] : {
-           Mistake{"08B-2", 3, "08B"},  // two strands
-           {"520H", 3, "520"},          // a make of it
-           {"52", 2, "520"},            // half a name
-           {"08D", 2, "081"},           // no such letter; of three as near, the first of the table
-           {"ANSI 401", 7, "40"},       // no such number
-           {"52\x01", 2, "520"},        // a control character
+           Mistake{"08B-2", 4, "08B"},  // two strands
+           {"40-2", 2, "40"},
+           {"520H", 3, "520"},  // a make of it
+           {"520 O-ring", 4, ""},
+           {"52", 2, "520 or 525"},                  // half a name
+           {"08D", 2, "081, 083, 085, 08A or 08B"},  // no such letter
+           {"521", 2, "520 or 525"},                 // no such number
+           {"ANSI 401", 7, "40"},
+           {"8B", 1, "08B, 28B or 48B"},  // not a name in use
+           {"084", 2, "081, 083, 085, 08A or 08B"},
+           {"1/2 x 5/16", 6, "1/2 x 3/32 or 1/2 x 1/8"},  // names several
+           {"PR-12.7-9-1", 9, "PR-12.7-9"},               // there -1 is part of the name
+           {"52\x01", 2, "520 or 525"},                   // a control character
            {"foo", 0, ""},
            {"", 0, ""},
            {"   ", 3, ""},
            {"#", 1, ""},
-           {"-1", 0, ""},
+           {"-1", 2, ""},
            {"0", 1, ""},
            {"ANSI", 4, ""},
            {"a name that is longer than any chain series has", 0, ""},
@@ -107,13 +157,29 @@ TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
     EXPECT_EQ(error.kind(), ErrorKind::parse);
     EXPECT_EQ(error.text(), text);
     EXPECT_EQ(error.position(), position);
-    if (nearest.empty()) {
-      EXPECT_EQ(error.expected().find("the nearest"), std::string::npos) << error.expected();
-    } else {
+    if (!nearest.empty()) {
       EXPECT_TRUE(error.expected().starts_with(std::string(nearest) + " (the nearest)")) << error.expected();
+      continue;
     }
+    EXPECT_EQ(error.expected().find("the nearest"), std::string::npos) << error.expected();
     for (const std::string_view name : chain_series_names())
       EXPECT_NE(error.expected().find(name), std::string::npos) << name;
+  }
+}
+
+TEST(ChainSeries, RefusesANameThatIsNoneOfTheStandardBeforeIt) {
+  for (const auto& [text, expected] : {
+           std::pair<std::string_view, std::string_view>{
+               "ISO 40", "40 without what stands before it, for it is no name of that standard; or 40A or 40B"},
+           {"DIN 8188 08B", "08B without what stands before it, for it is no name of that standard; or 08A"},
+           {"DIN 8187 08A", "08A without what stands before it, for it is no name of that standard; or "},
+           {"ANSI 520", "520 without what stands before it, for it is no name of that standard; or 50"},
+           {"ANSI 08A", "08A without what stands before it, for it is no name of that standard"},
+           {"BS 40", "40 without what stands before it, for it is no name of that standard; or 40B"},
+       }) {
+    const auto series = ChainSeries::make(text);
+    ASSERT_FALSE(series) << text;
+    EXPECT_TRUE(series.error().expected().starts_with(expected)) << series.error().expected();
   }
 }
 
@@ -128,9 +194,10 @@ TEST(ChainSeries, ThrowsTheSameError) {
 
 TEST(ChainSeries, KnowsTheSourceOfEachFigure) {
   const ChainSeries series("08B");
-  for (const auto property : {ChainProperty::pitch, ChainProperty::roller_diameter, ChainProperty::inner_width,
-                              ChainProperty::pin_diameter, ChainProperty::tensile_strength})
+  for (const auto property : chain_properties) {
+    if (property == ChainProperty::mass_per_length) continue;
     EXPECT_EQ(series.source(property).document, "ISO 606:1994 as adopted in GOST 13568-97, Annex A, Table A.1");
+  }
   EXPECT_EQ(series.source(ChainProperty::mass_per_length).document,
             "a chain maker's 2020 catalogue, pp. 18-19 and 24-25");
   EXPECT_EQ(ChainSeries("520").source(ChainProperty::inner_width).certainty, Certainty::secondary);
@@ -139,11 +206,25 @@ TEST(ChainSeries, KnowsTheSourceOfEachFigure) {
 TEST(ChainSeries, GivesNoFigureAndNoSourceWhereThereIsNone) {
   const ChainSeries series("520");
   EXPECT_FALSE(series.pin_diameter());
+  EXPECT_FALSE(series.path_depth());
+  EXPECT_FALSE(series.inner_plate_height());
+  EXPECT_FALSE(series.outer_plate_height());
+  EXPECT_FALSE(series.inner_link_width());
+  EXPECT_FALSE(series.width_over_pin());
   EXPECT_FALSE(series.tensile_strength());
   EXPECT_FALSE(series.mass_per_length());
-  for (const auto property :
-       {ChainProperty::pin_diameter, ChainProperty::tensile_strength, ChainProperty::mass_per_length})
-    EXPECT_TRUE(series.source(property).document.empty());
+  for (const auto property : chain_properties)
+    EXPECT_EQ(series.source(property).document.empty(), property > ChainProperty::inner_width) << to_string(property);
+}
+
+// Source: ISO 606:1994 as adopted in GOST 13568-97, Annex A, Table A.1, the row of 12B.
+TEST(ChainSeries, HasTheOutlineOfTheStandard) {
+  const ChainSeries series("12B");
+  EXPECT_EQ(series.path_depth(), 16.39_mm);
+  EXPECT_EQ(series.inner_plate_height(), 16.13_mm);
+  EXPECT_EQ(series.outer_plate_height(), 16.13_mm);
+  EXPECT_EQ(series.inner_link_width(), 15.62_mm);
+  EXPECT_EQ(series.width_over_pin(), 22.7_mm);
 }
 
 }  // namespace

@@ -233,21 +233,3 @@ def test_ten_thousand_loops_against_forty_digits() -> None:
             worst_centre = max(worst_centre, abs(float((c_back - c) / c)) * 2.0**52)
     assert 0.0 < worst_links <= 4.0, worst_links
     assert 0.0 < worst_centre <= 8.0, worst_centre
-
-
-def test_chains_interchange_by_pitch_roller_and_width() -> None:
-    assert {"520", "525", "530"} <= {series.name for series in ls.interchangeable("520")}
-    narrow = ls.chain_on_sprocket("520", "530")
-    assert narrow.same_pitch and narrow.same_roller and not narrow.tooth_goes_between and not narrow.fits
-    assert eval(repr(narrow), vars(ls)) == narrow
-
-
-def test_every_published_row_is_there() -> None:
-    rows = ls.published_chains()
-    assert len(rows) == 25 + 65 + 21
-    for row in rows:
-        assert row["source"].document and row["pitch"] > 0 * ls.mm
-        if row["series"]:
-            assert ls.ChainSeries(row["series"]).pitch == row["pitch"]
-    assert ls.Sprocket("12B", 17).tooth_width / ls.mm == pytest.approx(11.096, abs=5e-4)
-    assert ls.ChainSeries("DIN/ISO 08B").plate_height == 11.81 * ls.mm

@@ -13,6 +13,8 @@ TEST(Math, TakesAndGivesAngles) {
   EXPECT_NEAR(cos(60_deg), 0.5, 1e-15);
   EXPECT_NEAR(arcsin(0.5) / units::deg, 30.0, 1e-13);
   EXPECT_EQ(sqrt(Area::from_value(4.0)), 2_m);
+  EXPECT_DOUBLE_EQ(cube_root(27.0), 3.0);  // the C library's is good to an ulp, not exact
+  EXPECT_DOUBLE_EQ(cube_root(-0.125), -0.5);
   EXPECT_TRUE(std::isnan(arcsin(1.5).value()));
 }
 

@@ -49,6 +49,7 @@ class Evaluator(ast.NodeVisitor):
 
     FUNCTIONS = {
         "sin": mpmath.sin, "cos": mpmath.cos, "arcsin": mpmath.asin, "sqrt": mpmath.sqrt, "arctan": mpmath.atan, "to_the": mpmath.power, "ln": mpmath.log,
+        "cube_root": mpmath.cbrt,
         "common_factor": lambda a, b: mpmath.mpf(math.gcd(int(a), int(b))),
         "logarithmic_mean": lambda x: mpmath.mpf(1) if x == 1 else (x - 1) / mpmath.log(x),
     }  # fmt: skip

@@ -234,6 +234,12 @@ int numbers_that_differ(int setups) {
     const Sprocket sprocket(loop.series(), trial.rear());
     const std::string_view of_sprocket = name_of(detail::explained_of_sprocket, i);
     comparer.compare(sprocket.explain(of_sprocket), plain_number(sprocket, of_sprocket));
+    const AnsiToothForm form(sprocket);
+    const std::string_view of_form = name_of(detail::explained_of_ansi_tooth_form, i);
+    comparer.compare(form.explain(of_form), plain_number(form, of_form));
+    const Interchange pair(loop.series(), machine.chain());
+    const std::string_view of_pair = name_of(detail::explained_of_interchange, i);
+    comparer.compare(pair.explain(of_pair), plain_number(pair, of_pair));
     if (trial.tyre()) {
       const std::string_view of_tyre = name_of(detail::explained_of_tyre, i / 3);
       comparer.compare(trial.tyre()->explain(of_tyre), plain_number(*trial.tyre(), of_tyre));

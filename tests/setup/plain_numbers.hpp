@@ -119,9 +119,39 @@ template <class Quantity>
   if (what == "pitch diameter") return plain(sprocket.pitch_diameter());
   if (what == "root diameter") return plain(sprocket.root_diameter());
   if (what == "tip diameter") return plain(sprocket.tip_diameter());
-  if (what == "over pins") return plain(sprocket.over_pins());
   if (what == "ansi outside diameter") return plain(sprocket.ansi_outside_diameter());
+  if (what == "over pins") return plain(sprocket.over_pins());
   if (what == "tooth width") return plain(sprocket.tooth_width());
+  if (what == "seating radius") return plain(sprocket.seating_radius());
+  if (what == "seating angle") return plain(sprocket.seating_angle());
+  if (what == "flank radius") return plain(sprocket.flank_radius());
+  if (what == "tooth side relief") return plain(sprocket.tooth_side_relief());
+  no_plain_number(what);
+}
+
+[[nodiscard]] inline PlainNumber plain_number(const AnsiToothForm& form, std::string_view what) {
+  if (what == "seating diameter") return plain(form.seating_diameter());
+  if (what == "seating angle") return plain(form.seating_angle());
+  if (what == "working angle") return plain(form.working_angle());
+  if (what == "working distance") return plain(form.working_distance());
+  if (what == "working along") return plain(form.working_along());
+  if (what == "working across") return plain(form.working_across());
+  if (what == "working radius") return plain(form.working_radius());
+  if (what == "working chord") return plain(form.working_chord());
+  if (what == "flat") return plain(form.flat());
+  if (what == "topping distance") return plain(form.topping_distance());
+  if (what == "topping across") return plain(form.topping_across());
+  if (what == "topping along") return plain(form.topping_along());
+  if (what == "topping radius") return plain(form.topping_radius());
+  if (what == "topping offset") return plain(form.topping_offset());
+  if (what == "topping height") return plain(form.topping_height());
+  if (what == "tip distance") return plain(form.tip_distance());
+  no_plain_number(what);
+}
+
+[[nodiscard]] inline PlainNumber plain_number(const Interchange& pair, std::string_view what) {
+  if (what == "tooth width") return plain(pair.tooth_width());
+  if (what == "side play") return plain(pair.side_play());
   no_plain_number(what);
 }
 

@@ -77,6 +77,12 @@ def workings() -> dict[str, ls.Working]:
     travel = ls.slack_through_travel(arm, loop, 142, slack="30 mm")
     for what in ("spare length", "slack"):
         found[f"travel, {what}"] = travel.explain(what, "6 deg")
+    form = ls.AnsiToothForm(ls.Sprocket("40", 17))
+    for what in names_of(form.explain):
+        found[f"ANSI tooth, {what}"] = form.explain(what)
+    pair = ls.Interchange("12A", "12B")
+    for what in names_of(pair.explain):
+        found[f"interchange, {what}"] = pair.explain(what)
     for marking in ("110/90-18", "3.50-10", "MT90-16"):
         tyre = ls.TyreSize(marking, "special")
         for what in names_of(tyre.explain):
@@ -106,7 +112,7 @@ def worked_out(line: str) -> pint.Quantity:
     names = {
         "quantity": quantity, "pi": math.pi, "sin": of_angle(math.sin), "cos": of_angle(math.cos), "ln": of_number(math.log),
         "arcsin": lambda sine: pint_units.Quantity(of_number(math.asin)(sine), "radian"),  # type: ignore[operator]
-        "sqrt": lambda square: square**0.5, "gcd": math.gcd,
+        "sqrt": lambda square: square**0.5, "gcd": math.gcd, "cbrt": of_number(lambda cube: cube ** (1 / 3)),
     }  # fmt: skip
     return pint_units.Quantity(eval(line, {"__builtins__": {}}, names))
 
@@ -183,6 +189,8 @@ def of_mathml(element: ElementTree.Element) -> str:
             return f"(({of_mathml(element[0])})/({of_mathml(element[1])}))"
         case "msqrt":
             return f"sqrt({inner})"
+        case "mroot":
+            return f"cbrt({of_mathml(element[0])})"
         case "mo":
             signs = {
                 "\u2212": "-",

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/chain/ansi_tooth_form.hpp>
+#include <layshaft/chain/interchange.hpp>
 #include <layshaft/chain/loads.hpp>
 #include <layshaft/chain/loop.hpp>
 #include <layshaft/chain/mesh.hpp>
@@ -10,7 +12,8 @@
 #include <array>
 
 /// @file
-/// How the numbers of a sprocket, of a chain's loop, of its slack and of its loads came about. Opt-in.
+/// How the numbers of a sprocket, of its teeth, of an interchange, of a chain's loop, of its slack and of its loads
+/// came about. Opt-in.
 namespace layshaft {
 
 namespace detail {
@@ -131,20 +134,136 @@ inline constexpr Explained<Sprocket> explained_of_sprocket[] = {
        return explain_over("tip diameter", one_cause,
                            [&](Recorder::Watch watch, Corner at) { return sprocket.tip_diameter(watch, at); });
      }},
-    {"over pins",
-     [](const Sprocket& sprocket) -> Result<Working> {
-       return explain_over("over pins", just_once,
-                           [&](Recorder::Watch watch, Corner) { return sprocket.over_pins(watch); });
-     }},
     {"ansi outside diameter",
      [](const Sprocket& sprocket) -> Result<Working> {
        return explain_over("ansi outside diameter", just_once,
                            [&](Recorder::Watch watch, Corner) { return sprocket.ansi_outside_diameter(watch); });
      }},
+    {"over pins",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("over pins", just_once,
+                           [&](Recorder::Watch watch, Corner) { return sprocket.over_pins(watch); });
+     }},
     {"tooth width",
      [](const Sprocket& sprocket) -> Result<Working> {
-       return explain_over("tooth width", just_once,
-                           [&](Recorder::Watch watch, Corner) { return sprocket.tooth_width(watch); });
+       return explain_over("tooth width", one_cause,
+                           [&](Recorder::Watch watch, Corner at) { return sprocket.tooth_width(watch, at); });
+     }},
+    {"seating radius",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("seating radius", one_cause,
+                           [&](Recorder::Watch watch, Corner at) { return sprocket.seating_radius(watch, at); });
+     }},
+    {"seating angle",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("seating angle", one_cause,
+                           [&](Recorder::Watch watch, Corner at) { return sprocket.seating_angle(watch, at); });
+     }},
+    {"flank radius",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("flank radius", one_cause,
+                           [&](Recorder::Watch watch, Corner at) { return sprocket.flank_radius(watch, at); });
+     }},
+    {"tooth side relief",
+     [](const Sprocket& sprocket) -> Result<Working> {
+       return explain_over("tooth side relief", just_once,
+                           [&](Recorder::Watch watch, Corner) { return sprocket.tooth_side_relief(watch); });
+     }},
+};
+
+inline constexpr Explained<AnsiToothForm> explained_of_ansi_tooth_form[] = {
+    {"seating diameter",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("seating diameter", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.seating_diameter(watch); });
+     }},
+    {"seating angle",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("seating angle", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.seating_angle(watch); });
+     }},
+    {"working angle",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("working angle", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.working_angle(watch); });
+     }},
+    {"working distance",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("working distance", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.working_distance(watch); });
+     }},
+    {"working along",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("working along", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.working_along(watch); });
+     }},
+    {"working across",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("working across", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.working_across(watch); });
+     }},
+    {"working radius",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("working radius", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.working_radius(watch); });
+     }},
+    {"working chord",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("working chord", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.working_chord(watch); });
+     }},
+    {"flat",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("flat", just_once, [&](Recorder::Watch watch, Corner) { return form.flat(watch); });
+     }},
+    {"topping distance",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("topping distance", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.topping_distance(watch); });
+     }},
+    {"topping across",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("topping across", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.topping_across(watch); });
+     }},
+    {"topping along",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("topping along", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.topping_along(watch); });
+     }},
+    {"topping radius",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("topping radius", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.topping_radius(watch); });
+     }},
+    {"topping offset",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("topping offset", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.topping_offset(watch); });
+     }},
+    {"topping height",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("topping height", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.topping_height(watch); });
+     }},
+    {"tip distance",
+     [](const AnsiToothForm& form) -> Result<Working> {
+       return explain_over("tip distance", just_once,
+                           [&](Recorder::Watch watch, Corner) { return form.tip_distance(watch); });
+     }},
+};
+
+inline constexpr Explained<Interchange> explained_of_interchange[] = {
+    {"tooth width",
+     [](const Interchange& pair) -> Result<Working> {
+       return explain_over("tooth width", one_cause, [&](Recorder::Watch watch, Corner at) {
+         return tooth_width_for(watch, pair.cut_for(), at);
+       });
+     }},
+    {"side play",
+     [](const Interchange& pair) -> Result<Working> {
+       return explain_over("side play", one_cause,
+                           [&](Recorder::Watch watch, Corner at) { return pair.side_play(watch, at); });
      }},
 };
 
@@ -224,6 +343,12 @@ inline Result<Working> ChainLoop::try_explain(std::string_view what, const LoopQ
 inline Result<Working> Sprocket::try_explain(std::string_view what) const {
   return detail::explain_by_name(detail::explained_of_sprocket, what, *this);
 }
+inline Result<Working> AnsiToothForm::try_explain(std::string_view what) const {
+  return detail::explain_by_name(detail::explained_of_ansi_tooth_form, what, *this);
+}
+inline Result<Working> Interchange::try_explain(std::string_view what) const {
+  return detail::explain_by_name(detail::explained_of_interchange, what, *this);
+}
 #if LAYSHAFT_EXCEPTIONS
 inline Working SlackThroughTravel::explain(std::string_view what, Angle angle) const {
   return try_explain(what, angle).value();
@@ -237,6 +362,8 @@ inline Working ChainLoop::explain(std::string_view what, const LoopQuestion& at)
   return try_explain(what, at).value();
 }
 inline Working Sprocket::explain(std::string_view what) const { return try_explain(what).value(); }
+inline Working AnsiToothForm::explain(std::string_view what) const { return try_explain(what).value(); }
+inline Working Interchange::explain(std::string_view what) const { return try_explain(what).value(); }
 #endif
 
 }  // namespace layshaft

@@ -2,6 +2,9 @@
 #pragma once
 
 #include <layshaft/chain/series.hpp>
+#include <layshaft/chain/sprocket_measure.hpp>
+#include <layshaft/chain/tooth_form.hpp>
+#include <layshaft/chain/tooth_width.hpp>
 #include <layshaft/core/band.hpp>
 #include <layshaft/core/counts.hpp>
 #include <layshaft/core/formula.hpp>
@@ -9,7 +12,7 @@
 #include <layshaft/core/watch.hpp>
 
 /// @file
-/// The diameters of a sprocket, from the chain it carries and its teeth.
+/// A sprocket, from the chain it carries and its teeth: its diameters, what it measures, and the form of its teeth.
 namespace layshaft {
 
 /// The diameter of the circle on which the pins lie: the corners of a polygon with one pitch a side.
@@ -38,35 +41,6 @@ LAYSHAFT_FORMULA(constexpr, Length, tip_diameter, (Length tip_diameter_least, Le
                  is_finite(tip_diameter_least) && is_finite(tip_diameter_greatest), sources::iso_606,
                  (tip_diameter_least + tip_diameter_greatest) / 2.0)
 
-namespace sources {
-inline constexpr Source ansi_b29_1_sprocket{"ANSI B29.1, outside diameter of a sprocket with topping hob cut teeth",
-                                            Certainty::from_memory};
-}
-
-/// Measured over two pins as thick as the rollers, laid in opposite gaps: an even number of teeth.
-LAYSHAFT_FORMULA(constexpr, Length, over_pins_even, (Length pitch_diameter, Length roller_diameter),
-                 positive(pitch_diameter) && positive(roller_diameter), sources::geometry,
-                 pitch_diameter + roller_diameter)
-
-/// The same of an odd number of teeth, where the second pin lies next to the gap that is not opposite.
-LAYSHAFT_FORMULA(inline, Length, over_pins_odd, (Length pitch_diameter, Teeth teeth, Length roller_diameter),
-                 positive(pitch_diameter) && positive(roller_diameter), sources::geometry,
-                 cos(half_turn / (2.0 * teeth)) * pitch_diameter + roller_diameter)
-
-/// Width of a tooth of a single-strand sprocket, from the share of the chain's inner width that the standard gives it.
-// clang-format off
-LAYSHAFT_FORMULA(constexpr, Length, tooth_width, (Length inner_width, double tooth_width_share),
-                 positive(inner_width) && positive(tooth_width_share), sources::iso_606,
-                 tooth_width_share * inner_width)
-// clang-format on
-
-/// The share of the chain's inner width that a single-strand tooth fills: 0.93 up to a pitch of 12.7 mm, 0.95 above.
-[[nodiscard]] constexpr double tooth_width_share(Length pitch) noexcept { return pitch <= 12.7001_mm ? 0.93 : 0.95; }
-
-/// The American standard's outside diameter, beside the limits of ISO 606.
-LAYSHAFT_FORMULA(inline, Length, ansi_outside_diameter, (Length pitch, Teeth teeth), positive(pitch),
-                 sources::ansi_b29_1_sprocket, pitch*(0.6 + cos(half_turn / teeth) / sin(half_turn / teeth)))
-
 namespace detail {
 /// The greatest tip diameter for whoever watches.
 template <class Watch, class Diameter, class Pitch>
@@ -94,37 +68,27 @@ class Sprocket {
   [[nodiscard]] Length root_diameter() const noexcept;
   /// What the standard allows, from the least to the greatest; nominal is the mean of the two.
   [[nodiscard]] Band<Length> tip_diameter() const noexcept;
-
-  /// Measured over pins as thick as the rollers, with a calliper: what tells a worn sprocket from a new one.
-  [[nodiscard]] Length over_pins() const noexcept;
-  /// By the American standard, beside `tip_diameter`.
+  /// The diameter over the tips to ANSI, beside the band above.
   [[nodiscard]] Length ansi_outside_diameter() const noexcept;
-  /// Width of a tooth, single strand.
-  [[nodiscard]] Length tooth_width() const noexcept;
+
+  /// The diameter of the pins to measure over: that of the chain's rollers.
+  [[nodiscard]] constexpr Length measuring_pin() const noexcept { return series_.roller_diameter(); }
+  /// What a new sprocket measures over two such pins, laid into the gaps that are opposite or nearest to it; less of
+  /// it has worn off, or been cut away by the tolerance of the root.
+  [[nodiscard]] Length over_pins() const noexcept;
+
+  /// The width of a tooth, single strand; nominal is the greatest.
+  [[nodiscard]] Band<Length> tooth_width() const noexcept;
+  /// The radius of the arc on which a roller is seated; nominal is the mean of the two limits, here and below.
+  [[nodiscard]] Band<Length> seating_radius() const noexcept;
+  /// The angle over which it is seated.
+  [[nodiscard]] Band<Angle> seating_angle() const noexcept;
+  /// The radius of the flanks beside the seat; the least goes with the greatest seat.
+  [[nodiscard]] Band<Length> flank_radius() const noexcept;
+  /// How far in from the side of a tooth its rounded edge begins.
+  [[nodiscard]] Length tooth_side_relief() const noexcept;
 
   /// The same for whoever watches.
-  template <class Watch>
-  [[nodiscard]] auto over_pins(Watch watch) const {
-    const auto diameter = pitch_diameter(watch);
-    const auto rollers = roller(watch);
-    if (teeth_.count() % 2 == 0) return watch.step("over_pins", formula::over_pins_even{}, diameter, rollers);
-    const auto teeth = watch.given("teeth", teeth_);
-    return watch.step("over_pins", formula::over_pins_odd{}, diameter, teeth, rollers);
-  }
-  template <class Watch>
-  [[nodiscard]] auto ansi_outside_diameter(Watch watch) const {
-    const auto of_chain = pitch(watch);
-    return watch.step(formula::ansi_outside_diameter{}, of_chain, watch.given("teeth", teeth_));
-  }
-  template <class Watch>
-  [[nodiscard]] auto tooth_width(Watch watch) const {
-    const auto inner = watch.looked_up("inner_width", series_.inner_width(), series_.name(),
-                                       series_.source(ChainProperty::inner_width));
-    const auto share = watch.looked_up("tooth_width_share", tooth_width_share(series_.pitch()),
-                                       series_.pitch() <= 12.7001_mm ? "pitch up to 12.7 mm" : "pitch above 12.7 mm",
-                                       sources::iso_606);
-    return watch.step(formula::tooth_width{}, inner, share);
-  }
   template <class Watch>
   [[nodiscard]] auto pitch_diameter(Watch watch) const {
     const auto of_chain = pitch(watch);
@@ -141,16 +105,66 @@ class Sprocket {
     const auto teeth = watch.given("teeth", teeth_);
     const auto diameter = pitch_diameter(watch);
     const auto rollers = roller(watch);
-    const auto least = [&](ValueName name) {
-      return watch.step(name, formula::tip_diameter_least{}, diameter, of_chain, teeth, rollers);
-    };
-    const auto greatest = [&](ValueName name) {
-      return watch.step(name, formula::tip_diameter_greatest{}, diameter, of_chain, rollers);
-    };
-    if (at == Corner::low) return least("tip_diameter");
-    if (at == Corner::high) return greatest("tip_diameter");
-    const auto lowest = least("tip_diameter_least");
-    return watch.step(formula::tip_diameter{}, lowest, greatest("tip_diameter_greatest"));
+    return between(
+        watch, at, formula::tip_diameter{}, "tip_diameter_least",
+        [&](ValueName name) {
+          return watch.step(name, formula::tip_diameter_least{}, diameter, of_chain, teeth, rollers);
+        },
+        "tip_diameter_greatest",
+        [&](ValueName name) {
+          return watch.step(name, formula::tip_diameter_greatest{}, diameter, of_chain, rollers);
+        });
+  }
+  template <class Watch>
+  [[nodiscard]] auto ansi_outside_diameter(Watch watch) const {
+    const auto of_chain = pitch(watch);
+    return watch.step(formula::ansi_outside_diameter{}, of_chain, watch.given("teeth", teeth_));
+  }
+  template <class Watch>
+  [[nodiscard]] auto over_pins(Watch watch) const {
+    const auto diameter = pitch_diameter(watch);
+    const auto teeth = watch.given("teeth", teeth_);
+    const auto pin = watch.looked_up("measuring_pin", series_.roller_diameter(), series_.name(),
+                                     series_.source(ChainProperty::roller_diameter));
+    if (teeth_.count() % 2 == 0) return watch.step("over_pins", formula::over_pins_even{}, diameter, pin);
+    return watch.step("over_pins", formula::over_pins_odd{}, diameter, teeth, pin);
+  }
+  template <class Watch>
+  [[nodiscard]] auto tooth_width(Watch watch, Corner at) const {
+    return detail::tooth_width_for(watch, series_, at);
+  }
+  template <class Watch>
+  [[nodiscard]] auto seating_radius(Watch watch, Corner at) const {
+    const auto rollers = roller(watch);
+    return between(
+        watch, at, formula::seating_radius{}, "seating_radius_least",
+        [&](ValueName name) { return watch.step(name, formula::seating_radius_least{}, rollers); },
+        "seating_radius_greatest",
+        [&](ValueName name) { return watch.step(name, formula::seating_radius_greatest{}, rollers); });
+  }
+  template <class Watch>
+  [[nodiscard]] auto seating_angle(Watch watch, Corner at) const {
+    const auto teeth = watch.given("teeth", teeth_);
+    return between(
+        watch, at, formula::seating_angle{}, "seating_angle_least",
+        [&](ValueName name) { return watch.step(name, formula::seating_angle_least{}, teeth); },
+        "seating_angle_greatest",
+        [&](ValueName name) { return watch.step(name, formula::seating_angle_greatest{}, teeth); });
+  }
+  template <class Watch>
+  [[nodiscard]] auto flank_radius(Watch watch, Corner at) const {
+    const auto rollers = roller(watch);
+    const auto teeth = watch.given("teeth", teeth_);
+    return between(
+        watch, at, formula::flank_radius{}, "flank_radius_least",
+        [&](ValueName name) { return watch.step(name, formula::flank_radius_least{}, rollers, teeth); },
+        "flank_radius_greatest",
+        [&](ValueName name) { return watch.step(name, formula::flank_radius_greatest{}, rollers, teeth); });
+  }
+  template <class Watch>
+  [[nodiscard]] auto tooth_side_relief(Watch watch) const {
+    const auto of_chain = pitch(watch);
+    return watch.step(formula::tooth_side_relief{}, of_chain);
   }
 
   /// How a diameter came about: `explain("tip diameter")`. Defined in chain/explain.hpp, which is opt-in.
@@ -173,17 +187,38 @@ class Sprocket {
                            series_.source(ChainProperty::roller_diameter));
   }
 
+  /// A dimension between the standard's limits: each limit by itself at the ends, where it has the name of the result,
+  /// and in the middle their mean.
+  template <class Watch, class Mean, class Least, class Greatest>
+  [[nodiscard]] static auto between(Watch watch, Corner at, Mean mean, const char* least_name, const Least& least,
+                                    const char* greatest_name, const Greatest& greatest) {
+    if (at == Corner::low) return least(Mean::about.name);
+    if (at == Corner::high) return greatest(Mean::about.name);
+    const auto lowest = least(least_name);
+    return watch.step(mean, lowest, greatest(greatest_name));
+  }
+
   ChainSeries series_;
   Teeth teeth_;
 };
 
 inline Length Sprocket::pitch_diameter() const noexcept { return pitch_diameter(Unwatched()); }
 inline Length Sprocket::root_diameter() const noexcept { return root_diameter(Unwatched()); }
-inline Length Sprocket::over_pins() const noexcept { return over_pins(Unwatched()); }
-inline Length Sprocket::ansi_outside_diameter() const noexcept { return ansi_outside_diameter(Unwatched()); }
-inline Length Sprocket::tooth_width() const noexcept { return tooth_width(Unwatched()); }
 inline Band<Length> Sprocket::tip_diameter() const noexcept {
   return over_runs(one_cause, [&](Corner at) { return tip_diameter(Unwatched(), at); });
 }
+inline Length Sprocket::ansi_outside_diameter() const noexcept { return ansi_outside_diameter(Unwatched()); }
+inline Length Sprocket::over_pins() const noexcept { return over_pins(Unwatched()); }
+inline Band<Length> Sprocket::tooth_width() const noexcept { return layshaft::tooth_width(series_); }
+inline Band<Length> Sprocket::seating_radius() const noexcept {
+  return over_runs(one_cause, [&](Corner at) { return seating_radius(Unwatched(), at); });
+}
+inline Band<Angle> Sprocket::seating_angle() const noexcept {
+  return over_runs(one_cause, [&](Corner at) { return seating_angle(Unwatched(), at); });
+}
+inline Band<Length> Sprocket::flank_radius() const noexcept {
+  return over_runs(one_cause, [&](Corner at) { return flank_radius(Unwatched(), at); });
+}
+inline Length Sprocket::tooth_side_relief() const noexcept { return tooth_side_relief(Unwatched()); }
 
 }  // namespace layshaft

@@ -10,6 +10,7 @@
 #include <layshaft/core/error.hpp>
 #include <layshaft/core/fixed_list.hpp>
 #include <layshaft/core/formula.hpp>
+#include <layshaft/core/glyph.hpp>
 #include <layshaft/core/math.hpp>
 #include <layshaft/core/quantity_text.hpp>
 #include <layshaft/core/result.hpp>

@@ -3,7 +3,7 @@
 
 #include <layshaft/core/units.hpp>
 
-#include <cmath>   // sin, cos, asin, atan, pow, sqrt
+#include <cmath>   // sin, cos, asin, atan, pow, sqrt, cbrt
 #include <limits>  // the largest double, to tell a finite number
 
 /// @file
@@ -25,6 +25,9 @@ inline constexpr double pi = std::numbers::pi;
 /// A number to the power of another.
 [[nodiscard]] inline double to_the(double base, double exponent) noexcept { return std::pow(base, exponent); }
 [[nodiscard]] inline Length sqrt(Area area) noexcept { return Length::from_value(std::sqrt(area.value())); }
+
+/// The number whose cube is given.
+[[nodiscard]] inline double cube_root(double number) noexcept { return std::cbrt(number); }
 
 /// True of a number that is neither NaN nor infinite; constexpr, which std::isfinite is not in C++20.
 [[nodiscard]] constexpr bool is_finite(double number) noexcept {

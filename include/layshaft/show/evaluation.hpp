@@ -91,6 +91,7 @@ template <class ValueOf>
       if (node.text == "arctan") return std::atan(term(0));
       if (node.text == "to_the") return std::pow(term(0), term(1));
       if (node.text == "sqrt") return std::sqrt(term(0));
+      if (node.text == "cube_root") return std::cbrt(term(0));
       if (node.text == "ln") return std::log(term(0));
       if (node.text == "logarithmic_mean") return logarithmic_mean(term(0));
       if (node.text == "common_factor") return double(std::gcd(std::lround(term(0)), std::lround(term(1))));

@@ -32,6 +32,7 @@ struct PlainText {
   }
   static std::string root(const std::string& argument) { return call("sqrt", argument); }
   static std::string power(const std::string& base, const std::string& exponent) { return base + "^" + exponent; }
+  static std::string cube_root(const std::string& argument) { return call("cbrt", argument); }
   static std::string bracket(const std::string& inner) { return "(" + inner + ")"; }
   static std::string plus() { return " + "; }
   static std::string minus() { return " - "; }
@@ -65,6 +66,7 @@ struct Tex {
   static std::string power(const std::string& base, const std::string& exponent) {
     return "{" + base + "}^{" + exponent + "}";
   }
+  static std::string cube_root(const std::string& argument) { return "\\sqrt[3]{" + argument + "}"; }
   static std::string bracket(const std::string& inner) { return "\\left(" + inner + "\\right)"; }
   static std::string plus() { return " + "; }
   static std::string minus() { return " - "; }
@@ -113,6 +115,7 @@ struct MathMl {
   static std::string power(const std::string& base, const std::string& exponent) {
     return "<msup>" + row(base) + row(exponent) + "</msup>";
   }
+  static std::string cube_root(const std::string& argument) { return "<mroot>" + row(argument) + "<mn>3</mn></mroot>"; }
   static std::string bracket(const std::string& inner) { return row("<mo>(</mo>" + inner + "<mo>)</mo>"); }
   static std::string plus() { return "<mo>+</mo>"; }
   static std::string minus() { return "<mo>\u2212</mo>"; }
@@ -129,6 +132,7 @@ struct MathMl {
  private:
   static std::string greek(std::string_view letter) {
     if (letter == "phi") return "\u03c6";
+    if (letter == "alpha") return "\u03b1";
     if (letter == "theta") return "\u03b8";
     if (letter == "delta") return "\u03b4";
     if (letter == "Delta") return "\u0394";
@@ -193,6 +197,7 @@ class Typesetter {
       return Setting::power(part(node.terms[0], node.terms[0].kind == ExpressionNode::Kind::name),
                             part(node.terms[1], true));
     }
+    if (node.text == "cube_root") return Setting::cube_root(set(node.terms[0]));
     if (node.text == "logarithmic_mean") {  // (F - 1) / ln F
       const std::string ratio = set(node.terms[0]);
       return Setting::fraction(ratio + Setting::minus() + Setting::number("1", ""), Setting::call("ln", ratio), true,

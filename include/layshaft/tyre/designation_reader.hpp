@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/glyph.hpp>
 #include <layshaft/tyre/cycle_rim.hpp>
-#include <layshaft/tyre/glyph.hpp>
 #include <layshaft/tyre/kinds.hpp>
 #include <layshaft/tyre/rim_code.hpp>
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/glyph.hpp>
 #include <layshaft/tyre/canonical.hpp>
 #include <layshaft/tyre/designation.hpp>
-#include <layshaft/tyre/glyph.hpp>
 
 #include <algorithm>
 #include <cstddef>

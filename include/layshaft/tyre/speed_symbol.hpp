@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/glyph.hpp>
 #include <layshaft/core/result.hpp>
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/units.hpp>
-#include <layshaft/tyre/glyph.hpp>
 
 #include <cstddef>
 #include <iterator>  // std::size of the table

@@ -6,7 +6,6 @@
 #include <layshaft/tyre/designation.hpp>
 #include <layshaft/tyre/dimensions.hpp>
 #include <layshaft/tyre/fitness.hpp>
-#include <layshaft/tyre/glyph.hpp>
 #include <layshaft/tyre/growth.hpp>
 #include <layshaft/tyre/kinds.hpp>
 #include <layshaft/tyre/legal_tread.hpp>

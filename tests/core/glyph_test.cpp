@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <layshaft/tyre/glyph.hpp>
+#include <layshaft/core/glyph.hpp>
 
 #include <gtest/gtest.h>
 
