@@ -24,6 +24,7 @@ const Kind* kind_of(Dimension dimension) {
     case Dimension::pressure: return &kind_of<Pressure>();
     case Dimension::density: return &kind_of<Density>();
     case Dimension::linear_density: return &kind_of<LinearDensity>();
+    case Dimension::force_per_speed: return &kind_of<ForcePerSpeed>();
     case Dimension::angle: return &kind_of<Angle>();
     case Dimension::moment_of_inertia: return &kind_of<MomentOfInertia>();
     case Dimension::temperature: return &kind_of<Temperature>();

@@ -23,6 +23,10 @@ void register_listings(pybind11::module_& module);
 void register_interchange(pybind11::module_& module);
 void register_wear(pybind11::module_& module);
 void register_instrument(pybind11::module_& module);
+void register_engine(pybind11::module_& module);
+void register_road(pybind11::module_& module);
+void register_thrust(pybind11::module_& module);
+void register_ride(pybind11::module_& module);
 void register_setup(pybind11::module_& module);
 void register_appraisals(pybind11::module_& module);
 void register_show(pybind11::module_& module);
@@ -55,6 +59,10 @@ PYBIND11_MODULE(_core, module) {
   register_interchange(module);  // of chains and sprockets
   register_wear(module);
   register_instrument(module);
+  register_engine(module);
+  register_road(module);        // with sources
+  register_thrust(module);      // on surfaces
+  register_ride(module);        // by shift rules
   register_setup(module);       // of tyres, chains and instruments
   register_appraisals(module);  // of machines and set-ups
   register_show(module);

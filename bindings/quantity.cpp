@@ -38,7 +38,8 @@ const std::array unit_constants{
     LAYSHAFT_UNIT(J),
     LAYSHAFT_UNIT(Pa), LAYSHAFT_UNIT(bar),
     LAYSHAFT_UNIT(kg), LAYSHAFT_UNIT(lb), LAYSHAFT_UNIT(g),
-    LAYSHAFT_UNIT(kg_per_m3), LAYSHAFT_UNIT(kg_per_m),
+    LAYSHAFT_UNIT(kg_per_m3), LAYSHAFT_UNIT(kg_per_m), LAYSHAFT_UNIT(N_per_kmh2),
+    LAYSHAFT_UNIT(N_per_mps), LAYSHAFT_UNIT(N_per_kmh),
     LAYSHAFT_UNIT(deg), LAYSHAFT_UNIT(rad),
     LAYSHAFT_UNIT(s), LAYSHAFT_UNIT(minute), LAYSHAFT_UNIT(hour),
     LAYSHAFT_UNIT(kg_m2),
@@ -79,6 +80,8 @@ const std::vector<Product>& products() {
       product<Torque, AngularSpeed>(),           // power
       product<LinearDensity, Length>(),          // mass
       product<Density, Area>(),                  // linear density
+      product<ForcePerSpeed, Speed>(),           // force
+      product<LinearDensity, Speed>(),           // force per speed
       at_radius<AngularSpeed, Length, Speed>(),  // at that radius
   };
   return all;
@@ -317,6 +320,7 @@ void register_quantities(py::module_& module) {
   register_quantity<Pressure>(module);
   register_quantity<Density>(module);
   register_quantity<LinearDensity>(module);
+  register_quantity<ForcePerSpeed>(module);
   register_quantity<Angle>(module);
   register_quantity<AngularSpeed>(module);
   register_quantity<MomentOfInertia>(module);

@@ -29,6 +29,15 @@
 #include <layshaft/gearing/speed.hpp>
 #include <layshaft/instrument/legal_limits.hpp>
 #include <layshaft/instrument/reading.hpp>
+#include <layshaft/road/acceleration.hpp>
+#include <layshaft/road/air.hpp>
+#include <layshaft/road/body.hpp>
+#include <layshaft/road/coast_down.hpp>
+#include <layshaft/road/engine_curve.hpp>
+#include <layshaft/road/limits.hpp>
+#include <layshaft/road/road_load.hpp>
+#include <layshaft/road/shift_rule.hpp>
+#include <layshaft/road/slope.hpp>
 #include <layshaft/setup/contributions.hpp>
 #include <layshaft/tyre/closeness.hpp>
 #include <layshaft/tyre/code_designated.hpp>
@@ -88,7 +97,18 @@ using Formulas = FormulaList<
     formula::section_width_on_another_rim, formula::free_radius, formula::static_radius, formula::effective_radius,
     formula::circumference_of_radius, formula::radius_of_circumference, formula::static_radius_of_effective,
     formula::factor_of_share, formula::share_of_factor, formula::radius_growth, formula::radius_growth_at_speed,
-    formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
+    formula::drive_thrust, formula::overrun_thrust, formula::wheel_mass, formula::engine_mass,
+    formula::overrun_engine_mass, formula::equivalent_mass, formula::acceleration, formula::holding_ratio,
+    formula::best_ratio, formula::moved_mass, formula::geopotential_height, formula::standard_temperature,
+    formula::air_pressure, formula::air_density, formula::density_ratio, formula::joint_centre, formula::coasting_force,
+    formula::coasting_bend, formula::coasting_time, formula::constant_in_wind, formula::linear_in_wind,
+    formula::overtaken, formula::constant_on_slope, formula::summed_time, formula::torque_between,
+    formula::torque_of_power, formula::engine_power, formula::scaled_torque, formula::wheelie_thrust,
+    formula::traction_thrust, formula::wheelie_acceleration, formula::slipping_speed, formula::slipping_wheel_speed,
+    formula::constant_resistance, formula::quadratic_resistance, formula::rolling_on_slope, formula::climb_resistance,
+    formula::air_speed, formula::air_drag, formula::linear_part, formula::resistance, formula::level_resistance,
+    formula::rolling_resistance, formula::shift_share, formula::first_shift_share, formula::shift_engine_speed,
+    formula::slope_angle, formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
     formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,
     formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,
     formula::ride_height_change, formula::circumference_change, formula::rear_contacts, formula::front_contacts,

@@ -8,6 +8,7 @@
 #include <layshaft/core/core.hpp>
 #include <layshaft/gearing/gearing.hpp>
 #include <layshaft/instrument/instrument.hpp>
+#include <layshaft/road/road.hpp>
 #include <layshaft/setup/setup.hpp>
 #include <layshaft/tyre/tyre.hpp>
 #include <layshaft/version.hpp>

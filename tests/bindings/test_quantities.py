@@ -22,12 +22,13 @@ UNITS = {  # layshaft's name -> the general unit library's
     "g": "gram", "deg": "degree", "rad": "radian", "s": "second", "minute": "minute", "hour": "hour", "J": "joule",
     "Pa": "pascal", "bar": "bar", "m2": "meter**2", "mps2": "meter/second**2", "kg_per_m": "kilogram/meter",
     "kg_per_m3": "kilogram/meter**3", "kg_m2": "kilogram*meter**2", "kelvin": "kelvin",
+    "N_per_mps": "newton/(meter/second)", "N_per_kmh": "newton/(kilometer/hour)", "N_per_kmh2": "newton/(kilometer/hour)**2",
 }  # fmt: skip
 SI = {  # one unit of each kind that is 1 in SI
     "Length": ls.m, "Area": ls.m2, "Mass": ls.kg, "Duration": ls.s, "Speed": ls.mps, "Acceleration": ls.mps2,
     "Force": ls.N, "Torque": ls.Nm, "Power": ls.W, "Energy": ls.J, "Pressure": ls.Pa, "Density": ls.kg_per_m3,
     "LinearDensity": ls.kg_per_m, "Angle": ls.rad, "AngularSpeed": ls.radps, "MomentOfInertia": ls.kg_m2,
-    "Temperature": ls.kelvin,
+    "Temperature": ls.kelvin, "ForcePerSpeed": ls.N_per_mps,
 }  # fmt: skip
 KINDS = [getattr(ls, name) for name in SI]
 finite = st.floats(allow_nan=False, allow_infinity=False, min_value=-1e12, max_value=1e12)

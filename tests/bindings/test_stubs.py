@@ -14,7 +14,7 @@ import pytest
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""
 layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
-layshaft\._core\.(Appraisal|Caution|ChainListing|Comparison|FitnessCheck|Formula|LegalTread|Source|Step|TyreFitness|Working)\.__init__  # made by functions alone
+layshaft\._core\.(Appraisal|Caution|ChainListing|CoastDownFit|Comparison|DragArea|FitnessCheck|Formula|LegalTread|RideUse|Source|Step|Surface|TyreFitness|Working)\.__init__  # made by functions alone
 layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
 layshaft(\.arrays)?\.__all__
 """
@@ -60,6 +60,15 @@ assert_type(ls.worn_circumference("2 m", 0.98, "4 mm", "1 mm") / ls.mm, float)
 assert_type(arrays.worn_circumference_mm(2000.0, 0.98, 4.0, [1, 2]), NDArray[np.float64])
 assert_type(arrays.passes(14, [106, 108]), NDArray[np.float64])
 assert_type(ls.appraise(machine, setup).speed_range(1).highest.nominal / ls.mph, float)
+curve = ls.EngineCurve(["3000 rpm", 6000 * ls.rpm], ["15 Nm", 21 * ls.Nm], measured_at="rear wheel")
+assert_type(curve.peak_power.power / ls.kW, float)
+road = ls.RoadLoad.from_parts(mass="220 kg", surface="gravel", machine="motorcycle")
+assert_type(road.resistance("50 km/h", 0.1), ls.Force)
+assert_type(ls.RoadLoad(constant="40 N", quadratic=0.02 * ls.N_per_kmh2).resistance_band("50 km/h", "3 deg"), ls.Band[ls.Force])
+assert_type(ls.coast_down_time(ls.RoadLoad.by_mass("200 kg"), "200 kg", "70 km/h", "60 km/h"), ls.Duration)
+assert_type(ls.N / ls.mps, ls.ForcePerSpeed)
+assert_type(2 * ls.mps * ls.N_per_kmh2, ls.ForcePerSpeed)
+assert_type(ls.thrust_limit(ls.Body(mass="220 kg"), ls.surface("sand"), -0.1).thrust.low, ls.Force)
 """
 WRONG = """
 ls.mm + ls.kg
@@ -86,6 +95,12 @@ ls.explain(machine, setup, "road speed", 3)
 ls.explain(machine, setup, "road speed", gear="third")
 ls.Sprocket("520", 13).explain("tip diameter").to_html(units="imperial")
 ls.ChainLoop("520", 13, 50).explain("links", centre=610.0)
+ls.EngineCurve([3000, 6000], ["15 Nm", "21 Nm"])
+ls.EngineCurve(["3000 rpm"], ["15 Nm"], measured_at="clutch")
+ls.RoadLoad(constant=40.0)
+ls.RoadLoad.from_parts(mass="220 kg", surface="mud")
+road.resistance("50 km/h", 3 * ls.m)
+ls.ShiftRule("20 km/h", ["10 km/h"]).gear_at(30)
 """
 
 
@@ -124,7 +139,7 @@ def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> No
             if not part.startswith("_"):
                 assert value.__doc__, f"{name}.{part}"
     made_by_functions = (
-        "Appraisal Caution ChainListing Comparison FitnessCheck Formula LegalTread Source Step TyreFitness Working"
+        "Appraisal Caution ChainListing CoastDownFit Comparison DragArea FitnessCheck Formula LegalTread RideUse Source Step Surface TyreFitness Working"
     )
     if name not in made_by_functions.split():
         assert "args" not in inspect.signature(member).parameters

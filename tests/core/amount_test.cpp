@@ -33,6 +33,7 @@ TEST(Amount, KnowsEveryKindOfQuantity) {
   static_assert(Amount(Pressure()).dimension == Dimension::pressure &&
                 Amount(Density()).dimension == Dimension::density);
   static_assert(Amount(LinearDensity()).dimension == Dimension::linear_density);
+  static_assert(Amount(ForcePerSpeed()).dimension == Dimension::force_per_speed);
   static_assert(Amount(5_deg).dimension == Dimension::angle);
   static_assert(Amount(MomentOfInertia()).dimension == Dimension::moment_of_inertia);
   static_assert(Amount(Temperature()).dimension == Dimension::temperature);

@@ -47,6 +47,17 @@ TEST(Glossary, ShowsValuesInUnitsThatTextIsReadInOrInPerCent) {
   add_units<LinearDensity>(known);
   add_units<Mass>(known);
   add_units<Angle>(known);
+  add_units<Torque>(known);
+  add_units<Power>(known);
+  add_units<Duration>(known);
+  add_units<Acceleration>(known);
+  add_units<Area>(known);
+  add_units<Pressure>(known);
+  add_units<Density>(known);
+  add_units<LinearDensity>(known);
+  add_units<ForcePerSpeed>(known);
+  add_units<MomentOfInertia>(known);
+  add_units<Temperature>(known);
   for (const Word& word : glossary) EXPECT_TRUE(known.contains(word.unit)) << word.word << ": " << word.unit;
 }
 

@@ -18,6 +18,27 @@ TEST(Math, TakesAndGivesAngles) {
   EXPECT_TRUE(std::isnan(arcsin(1.5).value()));
 }
 
+TEST(Math, HasItsOwnNamesForFunctionsOfNumbers) {
+  EXPECT_EQ(square_root(9.0), 3.0);
+  EXPECT_TRUE(std::isnan(square_root(-1.0)));
+  EXPECT_NEAR(arctan(1.0) / units::deg, 45.0, 1e-13);
+  EXPECT_EQ(exponential(0.0), 1.0);
+  EXPECT_NEAR(ln(exponential(2.5)), 2.5, 1e-15);
+  static_assert(magnitude(Speed::from_value(-3.0)) == Speed::from_value(3.0) && magnitude(3.0_mps) == 3.0_mps);
+}
+
+TEST(Math, GoesSmoothlyThroughOneFromArctanToArtanh) {
+  EXPECT_EQ(arctan_ratio(0.0), 1.0);
+  EXPECT_NEAR(arctan_ratio(1.0), pi / 4.0, 1e-16);
+  EXPECT_NEAR(arctan_ratio(-0.25), std::atanh(0.5) / 0.5, 1e-15);
+  for (const double small : {1e-300, 1e-12, 1e-6}) {  // 1 - z/3 + ...
+    EXPECT_NEAR(arctan_ratio(small), 1.0 - small / 3.0, small * small + 1e-15);
+    EXPECT_NEAR(arctan_ratio(-small), 1.0 + small / 3.0, small * small + 1e-15);
+  }
+  EXPECT_TRUE(std::isnan(arctan_ratio(-1.0)));
+  EXPECT_TRUE(std::isnan(arctan_ratio(std::numeric_limits<double>::quiet_NaN())));
+}
+
 TEST(Finite, KnowsTheEdges) {
   const double infinity = std::numeric_limits<double>::infinity();
   const double nan = std::numeric_limits<double>::quiet_NaN();

@@ -104,7 +104,7 @@ void round_trips_of_any_bits(int rounds) {
 
 TEST(ToText, ReadsBackWhateverTheBits) {
   round_trips_of_any_bits<Length, Area, Mass, Duration, Speed, Acceleration, Force, Torque, Power, Energy, Pressure,
-                          Density, LinearDensity, Angle, AngularSpeed, MomentOfInertia, Temperature>(2000);
+                          Density, LinearDensity, ForcePerSpeed, Angle, AngularSpeed, MomentOfInertia, Temperature>(2000);
 }
 
 // Every spelling that is read, with a number that somebody would write.
@@ -132,6 +132,7 @@ TEST(ParseQuantity, ReadsEverySpellingOfEveryUnit) {
   reads_every_unit<Pressure>();
   reads_every_unit<Density>();
   reads_every_unit<LinearDensity>();
+  reads_every_unit<ForcePerSpeed>();
   reads_every_unit<Angle>();
   reads_every_unit<AngularSpeed>();
   reads_every_unit<MomentOfInertia>();

@@ -20,7 +20,7 @@ BUILD = Path(__file__).resolve().parents[2] / "build"
 FORMULAS = {formula.name: formula for formula in ls.formulas()}
 UNITS = {
     "kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000, "deg": mpmath.pi / 180, "inch": mpmath.mpf("0.0254"),
-    "rpm": mpmath.pi / 30, "hp": 550 * mpmath.mpf("4.4482216152605") * mpmath.mpf("0.3048"),
+    "rpm": mpmath.pi / 30, "kW": mpmath.mpf(1000), "kg": mpmath.mpf(1), "hp": 550 * mpmath.mpf("4.4482216152605") * mpmath.mpf("0.3048"),
 }  # fmt: skip
 
 # The whole counts, and what they may be.
@@ -37,6 +37,10 @@ SPANS = {
     "elongation": (0.0, 0.05), "links_at_end": (80.0, 200.0), "loop_links": (80.0, 200.0), "spare_length": (0.0, 0.05),
     "layshaft_ahead": (0.02, 0.15), "layshaft_above": (0.0, 0.1), "arm": (0.4, 0.8), "arm_angle": (0.0, 0.6),
     "tread_worn": (0.0, 0.02), "base_efficiency": (0.5, 1.0), "trial_efficiency": (0.5, 1.0),
+    "altitude": (-1000.0, 11000.0), "geopotential_height": (-1000.0, 11000.0), "earth_radius": (6.3e6, 6.4e6), "lapse_height": (44e3, 45e3),
+    "sea_level_temperature": (285.0, 291.0), "standard_temperature": (216.0, 290.0), "pressure_exponent": (5.0, 5.5),
+    "rated_power": (1e3, 1e5), "unladen_mass": (50.0, 300.0), "coasting_bend": (-0.9, 5.0), "driving_slip": (0.0, 0.5),
+    "grip": (0.1, 1.0), "shift_share": (0.0, 0.6), "wheelbase": (1.2, 1.6), "centre_ahead": (0.4, 0.8), "centre_height": (0.4, 0.9),
 }  # fmt: skip
 
 
@@ -50,6 +54,8 @@ class Evaluator(ast.NodeVisitor):
     FUNCTIONS = {
         "sin": mpmath.sin, "cos": mpmath.cos, "arcsin": mpmath.asin, "sqrt": mpmath.sqrt, "arctan": mpmath.atan, "to_the": mpmath.power, "ln": mpmath.log,
         "cube_root": mpmath.cbrt,
+        "square_root": mpmath.sqrt, "exponential": mpmath.exp, "magnitude": abs,
+        "arctan_ratio": lambda z: mpmath.mpf(1) if z == 0 else mpmath.re(mpmath.atan(mpmath.sqrt(z)) / mpmath.sqrt(z)),
         "common_factor": lambda a, b: mpmath.mpf(math.gcd(int(a), int(b))),
         "logarithmic_mean": lambda x: mpmath.mpf(1) if x == 1 else (x - 1) / mpmath.log(x),
     }  # fmt: skip

@@ -39,6 +39,7 @@ TEST(QuantityNames, HoldTheSiUnitAndEachSpellingOnce) {
   expect_good_names<Pressure>();
   expect_good_names<Density>();
   expect_good_names<LinearDensity>();
+  expect_good_names<ForcePerSpeed>();
   expect_good_names<Angle>();
   expect_good_names<AngularSpeed>();
   expect_good_names<MomentOfInertia>();

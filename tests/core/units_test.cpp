@@ -38,6 +38,12 @@ TEST(Units, ThatAreExactByDefinitionAreExactToTheUlp) {
 }
 
 // Source: the same, and the prefixes of the SI; each against long double.
+TEST(Units, OfResistanceAreThoseOfSpeed) {
+  EXPECT_LE(ulps((1_N_per_kmh).value(), 3.6L), 1.0);
+  EXPECT_LE(ulps((1_N_per_kmh2).value(), 3.6L * 3.6L), 1.0);
+  EXPECT_EQ((1_N_per_mps).value(), 1.0);
+}
+
 TEST(Units, AreAllRightToTheUlp) {
   const long double pi = std::numbers::pi_v<long double>, pound_force = 4.4482216152605L;
   const std::pair<double, long double> units[] = {

@@ -156,6 +156,7 @@ TEST(WorkingJson, NamesTheSiUnitOfEveryKind) {
   EXPECT_EQ(unit(Pressure()), "Pa");
   EXPECT_EQ(unit(Density()), "kg/m3");
   EXPECT_EQ(unit(LinearDensity()), "kg/m");
+  EXPECT_EQ(unit(ForcePerSpeed()), "N s/m");
   EXPECT_EQ(unit(Angle()), "rad");
   EXPECT_EQ(unit(AngularSpeed()), "rad/s");
   EXPECT_EQ(unit(MomentOfInertia()), "kg m2");

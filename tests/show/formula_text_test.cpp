@@ -19,6 +19,14 @@ TEST(FormulaText, SetsAFormulaInItsSymbols) {
             "c = \\frac{F - 1}{\\ln\\left(F\\right)} \\cdot \\ln\\left(f\\right)");
 }
 
+TEST(FormulaText, SetsFunctionsOfNumbersAsMathematicsDoes) {
+  EXPECT_EQ(to_text(formula::air_drag::about), "F_air = k_2 * v_air * abs(v_air)");
+  EXPECT_NE(to_tex(formula::air_drag::about).find("\\left|v_{\\mathrm{air}}\\right|"), std::string::npos);
+  EXPECT_EQ(to_text(formula::best_ratio::about), "i_best = i_hold + sqrt(i_hold * i_hold + m_mv / m_e1)");
+  EXPECT_NE(to_text(formula::coasting_time::about).find("arctan(sqrt(q_c)) / sqrt(q_c)"), std::string::npos);
+  EXPECT_NE(to_text(formula::air_pressure::about).find("exp(ln(T_isa / T_0) * c_p)"), std::string::npos);
+}
+
 TEST(FormulaText, KeepsBracketsWhereTheyCount) {
   EXPECT_EQ(to_text({"pitch", "", "", "a - (b - c)", sources::definition}), "p = a - (b - c)");
   EXPECT_EQ(to_text({"pitch", "", "", "a / (b / c)", sources::definition}), "p = a * c / b");

@@ -21,15 +21,10 @@ from sympy.parsing.latex import parse_latex
 
 MACHINES = Path(__file__).resolve().parents[2] / "examples" / "machines"
 MATHML = "{http://www.w3.org/1998/Math/MathML}"
-UNITS = {
-    "Nm": "newton * meter",
-    "lbf ft": "lbf * foot",
-    "kg/m": "kilogram / meter",
-    "in": "inch",
-    "%": "percent",
-    "rev": "turn",
-    "deg": "degree",
-}  # where pint spells a unit otherwise
+UNITS = {  # where pint spells a unit otherwise
+    "Nm": "newton * meter", "lbf ft": "lbf * foot", "kg/m": "kilogram / meter", "in": "inch", "%": "percent", "rev": "turn",
+    "deg": "degree", "lb": "pound", "s": "second", "m/s2": "m/s**2", "m2": "m**2", "kg/m3": "kg/m**3", "N s/m": "newton*second/meter",
+}  # fmt: skip
 pint_units = pint.UnitRegistry()
 
 
@@ -87,6 +82,13 @@ def workings() -> dict[str, ls.Working]:
         tyre = ls.TyreSize(marking, "special")
         for what in names_of(tyre.explain):
             found[f"{marking}, {what}"] = tyre.explain(what)
+    gravel = ls.RoadLoad.from_parts(mass="220 kg", surface="gravel", machine="motorcycle", head_wind="15 km/h")
+    stated = ls.RoadLoad(constant="40 N", linear="1.5 N s/m", quadratic="0.3 kg/m", mass="190 kg")
+    for name, road in {"gravel": gravel, "stated": stated, "table": ls.RoadLoad.by_mass("180 kg")}.items():
+        for what in names_of(road.explain):
+            found[f"{name}, {what}"] = road.explain(
+                what, speed="60 km/h", slope=0.08, mass="225 kg", start="70 km/h", end="30 km/h"
+            )
     return found
 
 
@@ -100,7 +102,7 @@ def quantity(number: str, unit: str) -> pint.Quantity:
 def worked_out(line: str) -> pint.Quantity:
     """A line of numbers, functions and units, by pint: '5000 rpm * 2054 mm / (1 rev * 16.4)'."""
     number = r"(?<![\w.])(\d+(?:\.\d+)?)"
-    units = r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|Nm|kN|kW|hp|kg/m|N|%)(?![\w/])"
+    units = r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|lb|Nm|kN|kW|hp|kg/m3|kg/m|kg|m/s2|m2|N s/m|N|s|%)(?![\w/])"
     line = re.sub(rf"{number} {units}", r"quantity('\1', '\2')", line)
 
     def of_angle(function: object) -> object:
@@ -112,6 +114,7 @@ def worked_out(line: str) -> pint.Quantity:
     names = {
         "quantity": quantity, "pi": math.pi, "sin": of_angle(math.sin), "cos": of_angle(math.cos), "ln": of_number(math.log),
         "arcsin": lambda sine: pint_units.Quantity(of_number(math.asin)(sine), "radian"),  # type: ignore[operator]
+        "arctan": of_number(math.atan), "abs": abs,
         "sqrt": lambda square: square**0.5, "gcd": math.gcd, "cbrt": of_number(lambda cube: cube ** (1 / 3)),
     }  # fmt: skip
     return pint_units.Quantity(eval(line, {"__builtins__": {}}, names))
@@ -208,30 +211,8 @@ def of_mathml(element: ElementTree.Element) -> str:
             return element.text or ""
         case "mi":
             text = {"\u03c0": "pi", "\u00b0": " deg"}.get(element.text or "", element.text or "")
-            return (
-                f" {text}"
-                if text
-                in (
-                    "rpm",
-                    "rev",
-                    "mm",
-                    "in",
-                    "km/h",
-                    "mph",
-                    "km",
-                    "mile",
-                    "N",
-                    "lbf",
-                    "Nm",
-                    "kN",
-                    "lbf ft",
-                    "kW",
-                    "hp",
-                    "kg/m",
-                    "%",
-                )
-                else text
-            )
+            normal = element.get("mathvariant") == "normal"  # a unit is, a symbol or a function is not
+            return f" {text}" if normal and not text.startswith(" ") else text
         case "msub" | "msubsup":
             return "symbol"
         case "mspace":

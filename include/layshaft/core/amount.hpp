@@ -28,6 +28,7 @@ enum class Dimension {
   pressure,
   density,
   linear_density,
+  force_per_speed,
   angle,
   moment_of_inertia,
   temperature,
@@ -63,6 +64,8 @@ template <>
 inline constexpr Dimension dimension_of<Density> = Dimension::density;
 template <>
 inline constexpr Dimension dimension_of<LinearDensity> = Dimension::linear_density;
+template <>
+inline constexpr Dimension dimension_of<ForcePerSpeed> = Dimension::force_per_speed;
 template <>
 inline constexpr Dimension dimension_of<Angle> = Dimension::angle;
 template <>

@@ -49,6 +49,8 @@ LAYSHAFT_QUANTITY_NAMES(Energy, "1200 J", {"J", 1.0})
 LAYSHAFT_QUANTITY_NAMES(Pressure, "1.8 bar", {"bar", units::bar.value()}, {"Pa", 1.0})
 LAYSHAFT_QUANTITY_NAMES(Density, "1.2 kg/m3", {"kg/m3", 1.0}, {"kg/m^3", 1.0}, {"kg/m³", 1.0})
 LAYSHAFT_QUANTITY_NAMES(LinearDensity, "0.7 kg/m", {"kg/m", 1.0})
+LAYSHAFT_QUANTITY_NAMES(ForcePerSpeed, "1.5 N s/m",
+  {"N s/m", 1.0}, {"N/(m/s)", 1.0}, {"kg/s", 1.0}, {"N/(km/h)", units::N_per_kmh.value()})
 LAYSHAFT_QUANTITY_NAMES(Angle, "12 deg", {"deg", units::deg.value()}, {"°", units::deg.value()}, {"rad", 1.0})
 LAYSHAFT_QUANTITY_NAMES(AngularSpeed, "9500 rpm", {"rpm", units::rpm.value()}, {"rad/s", 1.0})
 LAYSHAFT_QUANTITY_NAMES(MomentOfInertia, "0.02 kg m2", {"kg m2", 1.0}, {"kg m^2", 1.0}, {"kg m²", 1.0})

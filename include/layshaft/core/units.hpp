@@ -29,6 +29,10 @@ using Pressure = boost::units::quantity<boost::units::si::pressure>;
 using Density = boost::units::quantity<boost::units::si::mass_density>;
 using LinearDensity =
     boost::units::quantity<boost::units::divide_typeof_helper<boost::units::si::mass, boost::units::si::length>::type>;
+/// What a resistance grows by with speed, in N/(m/s); what it grows by with the square of speed, in N/(m/s)^2, is a
+/// LinearDensity: the mass of air that is moved over a metre.
+using ForcePerSpeed = boost::units::quantity<
+    boost::units::divide_typeof_helper<boost::units::si::force, boost::units::si::velocity>::type>;
 using Angle = boost::units::quantity<boost::units::si::plane_angle>;
 using AngularSpeed = boost::units::quantity<boost::units::si::angular_velocity>;
 using MomentOfInertia = boost::units::quantity<boost::units::si::moment_of_inertia>;
@@ -88,6 +92,9 @@ LAYSHAFT_UNIT(Mass, lb, 0.45359237)
 LAYSHAFT_UNIT(Mass, g, 0.001)
 LAYSHAFT_UNIT(Density, kg_per_m3, 1.0)
 LAYSHAFT_UNIT(LinearDensity, kg_per_m, 1.0)
+LAYSHAFT_UNIT(LinearDensity, N_per_kmh2, 3.6 * 3.6)
+LAYSHAFT_UNIT(ForcePerSpeed, N_per_mps, 1.0)
+LAYSHAFT_UNIT(ForcePerSpeed, N_per_kmh, 3.6)
 LAYSHAFT_UNIT(Angle, deg, std::numbers::pi / 180.0)
 LAYSHAFT_UNIT(Angle, rad, 1.0)
 LAYSHAFT_UNIT(Duration, s, 1.0)

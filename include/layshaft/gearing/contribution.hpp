@@ -4,7 +4,7 @@
 #include <layshaft/core/formula.hpp>
 #include <layshaft/core/math.hpp>
 
-#include <cmath>  // log, log1p
+#include <cmath>  // log1p
 
 /// @file
 /// How a change made of several factors is shared out among them, exactly and additively.
@@ -20,9 +20,6 @@ namespace layshaft {
   const double change = ratio - 1.0;
   return change == 0.0 ? 1.0 : change / std::log1p(change);
 }
-
-/// The natural logarithm. (Not log: a using-directive would make that ambiguous with <math.h>'s.)
-[[nodiscard]] inline double ln(double number) noexcept { return std::log(number); }
 
 /// The points that one factor contributes to a change by the ratio of all factors together; both above zero. The
 /// contributions of all factors add up to `ratio - 1`.

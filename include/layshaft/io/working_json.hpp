@@ -67,6 +67,7 @@ template <class Quantity>
     case Dimension::pressure: return si_unit_of<Pressure>();
     case Dimension::density: return si_unit_of<Density>();
     case Dimension::linear_density: return si_unit_of<LinearDensity>();
+    case Dimension::force_per_speed: return si_unit_of<ForcePerSpeed>();
     case Dimension::angle: return si_unit_of<Angle>();
     case Dimension::moment_of_inertia: return si_unit_of<MomentOfInertia>();
     case Dimension::temperature: return si_unit_of<Temperature>();

@@ -59,6 +59,7 @@ struct DisplayUnit {
 }
 [[nodiscard]] constexpr DisplayUnit display_unit(Density, UnitSystem) noexcept { return {1.0, "kg/m3", 3}; }
 [[nodiscard]] constexpr DisplayUnit display_unit(LinearDensity, UnitSystem) noexcept { return {1.0, "kg/m", 2}; }
+[[nodiscard]] constexpr DisplayUnit display_unit(ForcePerSpeed, UnitSystem) noexcept { return {1.0, "N s/m", 2}; }
 [[nodiscard]] constexpr DisplayUnit display_unit(MomentOfInertia, UnitSystem) noexcept { return {1.0, "kg m2", 3}; }
 [[nodiscard]] constexpr DisplayUnit display_unit(Temperature, UnitSystem) noexcept { return {1.0, "K", 1}; }
 
@@ -144,6 +145,7 @@ template <class Unit>
     case Dimension::pressure: return show(Pressure::from_value(amount.value), system);
     case Dimension::density: return show(Density::from_value(amount.value), system);
     case Dimension::linear_density: return show(LinearDensity::from_value(amount.value), system);
+    case Dimension::force_per_speed: return show(ForcePerSpeed::from_value(amount.value), system);
     case Dimension::angle: return show(Angle::from_value(amount.value), system);
     case Dimension::moment_of_inertia: return show(MomentOfInertia::from_value(amount.value), system);
     case Dimension::temperature: return show(Temperature::from_value(amount.value), system);

@@ -62,7 +62,8 @@ using Meaning = std::pair<std::string_view, ExpressionNode>;
   };
   constexpr Unit units_in_bodies[] = {{"kmh", units::kmh.value()}, {"mm", units::mm.value()},
                                       {"deg", units::deg.value()}, {"inch", units::inch.value()},
-                                      {"rpm", units::rpm.value()}, {"hp", units::hp.value()}};
+                                      {"rpm", units::rpm.value()}, {"hp", units::hp.value()},
+                                      {"kW", units::kW.value()}};
   for (const Unit& one : units_in_bodies)
     if (one.name == unit) return one.size;
   return 1.0;  // an SI unit
@@ -92,6 +93,10 @@ template <class ValueOf>
       if (node.text == "to_the") return std::pow(term(0), term(1));
       if (node.text == "sqrt") return std::sqrt(term(0));
       if (node.text == "cube_root") return std::cbrt(term(0));
+      if (node.text == "square_root") return std::sqrt(term(0));
+      if (node.text == "arctan_ratio") return arctan_ratio(term(0));
+      if (node.text == "exponential") return std::exp(term(0));
+      if (node.text == "magnitude") return std::fabs(term(0));
       if (node.text == "ln") return std::log(term(0));
       if (node.text == "logarithmic_mean") return logarithmic_mean(term(0));
       if (node.text == "common_factor") return double(std::gcd(std::lround(term(0)), std::lround(term(1))));

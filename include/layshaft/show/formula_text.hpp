@@ -33,6 +33,7 @@ struct PlainText {
   static std::string root(const std::string& argument) { return call("sqrt", argument); }
   static std::string power(const std::string& base, const std::string& exponent) { return base + "^" + exponent; }
   static std::string cube_root(const std::string& argument) { return call("cbrt", argument); }
+  static std::string size(const std::string& argument) { return call("abs", argument); }
   static std::string bracket(const std::string& inner) { return "(" + inner + ")"; }
   static std::string plus() { return " + "; }
   static std::string minus() { return " - "; }
@@ -67,6 +68,7 @@ struct Tex {
     return "{" + base + "}^{" + exponent + "}";
   }
   static std::string cube_root(const std::string& argument) { return "\\sqrt[3]{" + argument + "}"; }
+  static std::string size(const std::string& argument) { return "\\left|" + argument + "\\right|"; }
   static std::string bracket(const std::string& inner) { return "\\left(" + inner + "\\right)"; }
   static std::string plus() { return " + "; }
   static std::string minus() { return " - "; }
@@ -116,6 +118,7 @@ struct MathMl {
     return "<msup>" + row(base) + row(exponent) + "</msup>";
   }
   static std::string cube_root(const std::string& argument) { return "<mroot>" + row(argument) + "<mn>3</mn></mroot>"; }
+  static std::string size(const std::string& argument) { return row("<mo>|</mo>" + argument + "<mo>|</mo>"); }
   static std::string bracket(const std::string& inner) { return row("<mo>(</mo>" + inner + "<mo>)</mo>"); }
   static std::string plus() { return "<mo>+</mo>"; }
   static std::string minus() { return "<mo>\u2212</mo>"; }
@@ -138,6 +141,10 @@ struct MathMl {
     if (letter == "Delta") return "\u0394";
     if (letter == "eta") return "\u03b7";
     if (letter == "epsilon") return "\u03b5";
+    if (letter == "alpha") return "\u03b1";
+    if (letter == "mu") return "\u03bc";
+    if (letter == "rho") return "\u03c1";
+    if (letter == "lambda") return "\u03bb";
     return std::string(letter);
   }
   static std::string row(const std::string& inner) { return "<mrow>" + inner + "</mrow>"; }
@@ -186,7 +193,6 @@ class Typesetter {
     return Setting::number(digits, unit);
   }
   std::string call(const ExpressionNode& node) const {
-    if (node.text == "sqrt") return Setting::root(set(node.terms[0]));
     if (node.text == "to_the") {
       const auto part = [&](const ExpressionNode& term, bool plain) {
         const std::string text = set(term);
@@ -198,6 +204,12 @@ class Typesetter {
                             part(node.terms[1], true));
     }
     if (node.text == "cube_root") return Setting::cube_root(set(node.terms[0]));
+    if (node.text == "sqrt" || node.text == "square_root") return Setting::root(set(node.terms[0]));
+    if (node.text == "magnitude") return Setting::size(set(node.terms[0]));
+    if (node.text == "arctan_ratio") {  // arctan(root) / root
+      const std::string root = Setting::root(set(node.terms[0]));
+      return Setting::fraction(Setting::call("arctan", root), root, false, false);
+    }
     if (node.text == "logarithmic_mean") {  // (F - 1) / ln F
       const std::string ratio = set(node.terms[0]);
       return Setting::fraction(ratio + Setting::minus() + Setting::number("1", ""), Setting::call("ln", ratio), true,
@@ -207,7 +219,10 @@ class Typesetter {
     std::string arguments;
     for (const ExpressionNode& term : node.terms)
       arguments += (arguments.empty() ? "" : Setting::comma(decimal_)) + set(term);
-    return Setting::call(node.text == "common_factor" ? "gcd" : node.text, arguments);
+    return Setting::call(node.text == "common_factor" ? "gcd"
+                         : node.text == "exponential" ? "exp"
+                                                      : node.text,
+                         arguments);
   }
   std::string sum(const ExpressionNode& node) const {
     std::string out;

@@ -49,6 +49,11 @@ struct StepUnit {
   if (metric == "rpm") return {units::rpm.value(), "rpm"};
   if (metric == "deg") return {units::deg.value(), "deg"};
   if (metric == "%") return {0.01, "%"};
+  if (metric == "Nm") return us ? StepUnit{units::lbf_ft.value(), "lbf ft"} : StepUnit{1.0, "Nm"};
+  if (metric == "kW") return us ? StepUnit{units::hp.value(), "hp"} : StepUnit{units::kW.value(), "kW"};
+  if (metric == "bar") return {units::bar.value(), "bar"};
+  for (const std::string_view si : {"s", "m/s2", "m2", "J", "Pa", "kg/m3", "kg/m", "N s/m", "kg m2", "K"})
+    if (metric == si) return {1.0, si};
   return {1.0, ""};
 }
 
@@ -134,11 +139,13 @@ class StepNumbers {
 
 namespace detail {
 
-/// The logarithmic mean of one is one; set as a fraction it would be nothing over nothing.
+/// The logarithmic mean of one is one, and so is the arctan ratio of nothing; set as a fraction either would be nothing
+/// over nothing.
 template <class ValueOf>
 void put_in_limits(ExpressionNode& node, const ValueOf& value_of) {
   for (ExpressionNode& term : node.terms) put_in_limits(term, value_of);
-  if (node.text == "logarithmic_mean" && evaluate(node.terms[0], value_of) == 1.0)
+  if ((node.text == "logarithmic_mean" && evaluate(node.terms[0], value_of) == 1.0) ||
+      (node.text == "arctan_ratio" && evaluate(node.terms[0], value_of) == 0.0))
     node = {ExpressionNode::Kind::number, "1.0", {}, {}};
 }
 

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "wants.hpp"
+
+#include <layshaft/road/road.hpp>
+
+/// @file
+/// Doors for what stands in signatures of the road: a slope as a number or an Angle, a kind of ground by its word.
+namespace layshaft::python::detail {
+
+template <>
+struct Words<MeasuredAt> {
+  static constexpr MeasuredAt values[] = {MeasuredAt::crank, MeasuredAt::gearbox_output, MeasuredAt::rear_wheel};
+};
+template <>
+struct Words<SurfaceKind> {
+  static constexpr SurfaceKind values[] = {SurfaceKind::asphalt, SurfaceKind::gravel, SurfaceKind::loose_gravel,
+                                           SurfaceKind::field, SurfaceKind::sand};
+};
+template <>
+struct Words<DragKind> {
+  static constexpr DragKind values[] = {DragKind::motorcycle, DragKind::scooter, DragKind::bicycle};
+};
+template <>
+struct Words<ThrustLimitKind> {
+  static constexpr ThrustLimitKind values[] = {ThrustLimitKind::wheelie, ThrustLimitKind::traction};
+};
+/// Those that coefficients can be stated as.
+template <>
+struct Words<RoadLoadKind> {
+  static constexpr RoadLoadKind values[] = {RoadLoadKind::stated, RoadLoadKind::coast_down};
+};
+
+/// Rise over run as a number, or an Angle.
+template <>
+struct Want<Slope> {
+  static Slope from(py::handle object, std::string_view argument) {
+    const bool number = is_real_number(object);
+    if (!number && !PyUnicode_Check(object.ptr()) && kind_of(object) != &kind_of<Angle>())
+      wrong_type(argument, "a slope: rise over run, such as 0.1, or an Angle such as 6 * deg or '6 deg'", object);
+    const auto slope = number ? Slope::make(want_number(object, argument))
+                              : Slope::make(Angle::from_value(want_quantity(object, kind_of<Angle>(), argument)));
+    if (!slope) raise(slope.error());
+    return *slope;
+  }
+};
+
+/// A FixedList of any sequence; one too many is remembered, for the library to refuse.
+template <class T, std::size_t Capacity>
+struct Want<FixedList<T, Capacity>> {
+  static FixedList<T, Capacity> from(py::handle object, std::string_view argument) {
+    FixedList<T, Capacity> list;
+    for (const T& value : Want<std::vector<T>>::from(object, argument)) list.push_back(value);
+    return list;
+  }
+};
+
+}  // namespace layshaft::python::detail
+
+namespace layshaft::python {
+/// A slope as it was stated.
+[[nodiscard]] inline py::object give_slope(const Slope& slope) {
+  return slope.stated_grade() ? give(*slope.stated_grade()) : give(slope.angle());
+}
+}  // namespace layshaft::python

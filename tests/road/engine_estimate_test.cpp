@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/road/engine_estimate.hpp>
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+#include <string>
+
+namespace {
+using namespace layshaft;
+
+constexpr EngineRating trail{21_Nm, 6500_rpm, 16.5_kW, 8500_rpm, 1500_rpm, 9800_rpm};
+
+/// What must hold of an estimate whatever the four numbers are.
+void expect_sound(const EngineRating& rating) {
+  const auto made = try_estimate_engine(rating);
+  ASSERT_TRUE(made) << made.error().what();
+  for (const Corner corner : corners) {
+    const EngineCurve& curve = made->at(corner);
+    EXPECT_EQ(curve.torque(rating.torque_speed), rating.torque);
+    EXPECT_NEAR(curve.power(rating.power_speed) / rating.power, 1.0, 1e-14);
+    EXPECT_EQ(curve.peak_torque().torque, rating.torque);
+    EXPECT_NEAR(curve.peak_power().power / rating.power, 1.0, 1e-13);
+    EXPECT_EQ(curve.lowest_speed(), rating.lowest);
+    EXPECT_EQ(curve.highest_speed(), rating.highest);
+    EXPECT_EQ(curve.source().certainty, Certainty::common_practice);
+  }
+  for (int i = 0; i <= 500; ++i) {
+    const AngularSpeed at = std::min(rating.highest, rating.lowest + (i / 500.0) * (rating.highest - rating.lowest));
+    const Torque low = made->low.torque(at), nominal = made->nominal.torque(at), high = made->high.torque(at);
+    EXPECT_LE(low, nominal * (1.0 + 1e-14)) << in(at, units::rpm);
+    EXPECT_LE(nominal, high * (1.0 + 1e-14)) << in(at, units::rpm);
+    EXPECT_LE(high, rating.torque * (1.0 + 1e-14));
+    EXPECT_LE(high * at, rating.power * (1.0 + 1e-14));
+  }
+}
+
+TEST(EngineEstimate, PassesThroughItsFourNumbersAndNeverAboveThem) { expect_sound(trail); }
+
+TEST(EngineEstimate, HoldsWhateverTheFourNumbersAre) {
+  std::mt19937_64 random(4);
+  std::uniform_real_distribution<double> share(0.0, 1.0);
+  int steep = 0;
+  for (int round = 0; round < 400; ++round) {
+    const double torque_speed = 2000.0 + 6000.0 * share(random);
+    const double power_speed = torque_speed * (1.02 + share(random));
+    const double least_torque = torque_speed / power_speed;  // or the power would be less than at the other peak
+    const double torque_share = least_torque + (1.0 - least_torque) * (0.01 + 0.98 * share(random));
+    const Torque torque = (5.0 + 100.0 * share(random)) * units::Nm;
+    const Power power = torque * torque_share * (power_speed * units::rpm);
+    steep += (1.0 - torque_share) / torque_share > (power_speed - torque_speed) / power_speed;
+    expect_sound({torque, torque_speed * units::rpm, power, power_speed * units::rpm,
+                  torque_speed * (0.1 + 0.9 * share(random)) * units::rpm,
+                  power_speed * (1.0 + 0.99 * share(random)) * units::rpm});
+  }
+  EXPECT_GT(steep, 50);  // that the straight line had to be cut by the power
+}
+
+TEST(EngineEstimate, SaysWhenTheNumbersContradictEachOther) {
+  const auto refusal = [](auto change) {
+    EngineRating rating = trail;
+    change(rating);
+    const auto made = try_estimate_engine(rating);
+    return made ? std::string("none") : std::string(made.error().what());
+  };
+  EXPECT_EQ(refusal([](EngineRating&) {}), "none");
+  EXPECT_NE(refusal([](EngineRating& r) { r.power = 10_kW; }).find("which the greatest torque makes at its speed"),
+            std::string::npos);
+  EXPECT_NE(refusal([](EngineRating& r) { r.power = 25_kW; }).find("which the greatest power takes at its speed"),
+            std::string::npos);
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.torque_speed = 9000_rpm; }).starts_with("torque_speed is 9000 rpm"));
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.lowest = 7000_rpm; }).starts_with("lowest is 7000 rpm"));
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.highest = 8000_rpm; }).starts_with("highest is 8000 rpm"));
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.highest = 20000_rpm; }).starts_with("highest is 20000 rpm"));
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.torque = 0_Nm; }).starts_with("torque is 0 Nm"));
+  EXPECT_NE(refusal([](EngineRating& r) { r.torque_speed = r.power_speed; }).find("one speed"), std::string::npos);
+  EXPECT_THROW((void)estimate_engine({21_Nm, 6500_rpm, 1_kW, 8500_rpm, 1500_rpm, 9800_rpm}), RangeError);
+}
+
+}  // namespace
