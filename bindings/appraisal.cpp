@@ -87,6 +87,15 @@ void register_appraisal(py::module_& module) {
                [](const PyAppraisal& a) { return a.appraisal.circumference(); });
   def_property(type, "chain", "Links, axle position and room: a ChainFit.",
                [](const PyAppraisal& a) { return a.appraisal.chain(); });
+  def_property(type, "road",
+               "Top speed, hills, start and shifts, an OnRoad; None unless the machine states an engine, a road load "
+               "and a mass.",
+               [](const PyAppraisal& a) { return a.appraisal.road(); });
+  def(type, "downshift(into_gear, speed)",
+      "What a shift down into a gear, from 1, makes the engine turn at a road Speed: a Downshift.",
+      [](const PyAppraisal& a, const Arguments& given) {
+        return a.appraisal.downshift(given.want<int>("into_gear"), given.want<Speed>("speed"));
+      });
   def_property(type, "drive", "Teeth in mesh, slack through the travel, pulls, safety and losses: a ChainDrive.",
                [](const PyAppraisal& a) { return a.appraisal.drive(); });
   def_property(type, "wear", "How often each tooth meets the chain: a ToothWear.",

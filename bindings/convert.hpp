@@ -148,5 +148,10 @@ template <class List>
   for (const auto& item : list) items.append(give(item));
   return py::tuple(items);
 }
+/// A short list becomes a tuple.
+template <class T, std::size_t Capacity>
+[[nodiscard]] py::object give(const FixedList<T, Capacity>& list) {
+  return give_list(list);
+}
 
 }  // namespace layshaft::python

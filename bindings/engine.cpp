@@ -138,6 +138,51 @@ void register_smooth_curve(py::module_& module) {
   def_value(type, [](const SmoothCurve& c) { return Remake{py::make_tuple(give(c.points())), {}}; });
 }
 
+void register_engine_class(py::module_& module) {
+  const char* signature = "Engine(curve, *, inertia='0 kg m2', braking=None, clutch_torque=None, start_speed=None)";
+  py::class_<Engine> type(
+      module, "Engine", py::is_final(),
+      Signature(signature)
+          .doc("An engine: its EngineCurve or EngineEstimate; the inertia of all that turns with the crank, a "
+               "MomentOfInertia; the torque it drags with at a closed throttle, a Torque or a Band, None: a wide band "
+               "from memory, 5, 15 and 30 % of the greatest torque; the most its clutch carries at the crank; and the "
+               "engine speed held while the clutch slips at a start, None: the lowest that pulls cleanly.",
+               false)
+          .c_str());
+  def_init(type, signature, [](const Arguments& given) {
+    EngineParts parts = given.want<Engine>("curve").parts();
+    if (given.has("inertia")) parts.inertia = given.want<MomentOfInertia>("inertia");
+    parts.braking = given.want<std::optional<Band<Torque>>>("braking");
+    parts.clutch_torque = given.want<std::optional<Torque>>("clutch_torque");
+    parts.start_speed = given.want<std::optional<AngularSpeed>>("start_speed");
+    return Engine(parts);
+  });
+  const auto curve = [](const Engine& e) {
+    const EngineEstimate& all = e.parts().curve;
+    return all.low == all.nominal && all.high == all.nominal ? give(all.nominal) : give(all);
+  };
+  def_property(type, "curve", "Its EngineCurve, or the EngineEstimate in its place.", curve);
+  def_property(type, "inertia", "Of all that turns with the crank.", [](const Engine& e) { return e.inertia(); });
+  def_property(type, "braking", "What it drags with at a closed throttle, a Band of Torque.",
+               [](const Engine& e) { return e.braking(); });
+  def_property(type, "braking_source", "Where that comes from.", [](const Engine& e) { return e.braking_from(); });
+  def_property(type, "clutch_torque", "The most its clutch carries, or None.",
+               [](const Engine& e) { return e.clutch_torque(); });
+  def_property(type, "start_speed", "Held while the clutch slips, or None.",
+               [](const Engine& e) { return e.parts().start_speed; });
+  def(type, "scaled(torque_factor)",
+      "The same Engine with every torque of its curve multiplied by a factor, 0 to 10; its drag stays.",
+      [](const Engine& e, const Arguments& given) { return e.scaled(given.want<double>("torque_factor")); });
+  def_value(type, [curve](const Engine& e) {
+    Remake remake{py::make_tuple(curve(e)), {}};
+    if (e.inertia() != MomentOfInertia()) remake.named["inertia"] = give(e.inertia());
+    name_if(remake.named, "braking", e.parts().braking);
+    name_if(remake.named, "clutch_torque", e.clutch_torque());
+    name_if(remake.named, "start_speed", e.parts().start_speed);
+    return remake;
+  });
+}
+
 }  // namespace
 
 void register_engine(py::module_& module) {
@@ -149,6 +194,7 @@ void register_engine(py::module_& module) {
       Field{"low", &EngineEstimate::low, "The weakest EngineCurve that is likely (common practice)."},
       Field{"nominal", &EngineEstimate::nominal, "The likeliest EngineCurve (common practice)."},
       Field{"high", &EngineEstimate::high, "The EngineCurve that no other with these peaks can exceed."});
+  register_engine_class(module);
   def(module, "estimate_engine(*, torque, torque_speed, power, power_speed, lowest, highest, measured_at='crank')",
       "The curve that a maker's four numbers mean, from the engine speed lowest to highest: an EngineEstimate. Error "
       "where "

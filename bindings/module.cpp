@@ -28,6 +28,7 @@ void register_road(pybind11::module_& module);
 void register_thrust(pybind11::module_& module);
 void register_ride(pybind11::module_& module);
 void register_setup(pybind11::module_& module);
+void register_on_road(pybind11::module_& module);
 void register_appraisals(pybind11::module_& module);
 void register_show(pybind11::module_& module);
 
@@ -64,6 +65,7 @@ PYBIND11_MODULE(_core, module) {
   register_thrust(module);      // on surfaces
   register_ride(module);        // by shift rules
   register_setup(module);       // of tyres, chains and instruments
+  register_on_road(module);     // of both
   register_appraisals(module);  // of machines and set-ups
   register_show(module);
 }

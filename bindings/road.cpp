@@ -118,6 +118,7 @@ MadeBy made_by(const RoadLoad& road) {
     made.function = "by_mass";
     made.of.positional = py::make_tuple(give(*road.mass()));
     if (road.head_wind() != Speed()) named["head_wind"] = give(road.head_wind());
+    name_if(named, "air_density", road.other_air());
     return made;
   }
   if (road.parts()) {
@@ -161,20 +162,26 @@ void register_road_load(py::module_& module) {
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
+    static constexpr RoadLoadKind of_coefficients[] = {RoadLoadKind::stated, RoadLoadKind::coast_down};
+    const auto kind = given.has("kind") ? detail::want_word<RoadLoadKind>(given.object("kind"), "kind", of_coefficients)
+                                        : RoadLoadKind::stated;
     return RoadLoad(RoadCoefficients{.constant = given.want<Force>("constant", Force()),
                                      .linear = given.want<ForcePerSpeed>("linear", ForcePerSpeed()),
                                      .quadratic = given.want<LinearDensity>("quadratic", LinearDensity()),
                                      .mass = given.want<std::optional<Mass>>("mass"),
                                      .head_wind = given.want<Speed>("head_wind", Speed()),
-                                     .kind = given.want<RoadLoadKind>("kind", RoadLoadKind::stated)});
+                                     .kind = kind});
   });
   def_static(
-      type, "by_mass(mass, *, head_wind='0 km/h')",
+      type, "by_mass(mass, *, head_wind='0 km/h', air_density=None)",
       "The road load of a motorcycle of this mass with rider, 95 to 345 kg, by the US road-load table, 40 CFR "
       "86.529-98: a test bench's figure for hard road near 65 km/h, never for walking pace, hills or soft ground, "
-      "which kind == 'mass table' tells.",
+      "which kind == 'mass table' tells. In air of another density (Density) than at sea level its drag goes with it.",
       [](const Arguments& given) {
-        return RoadLoad::by_mass(given.want<Mass>("mass")).in_wind(given.want<Speed>("head_wind", Speed()));
+        const RoadLoad road =
+            RoadLoad::by_mass(given.want<Mass>("mass")).in_wind(given.want<Speed>("head_wind", Speed()));
+        const auto air = given.want<std::optional<Density>>("air_density");
+        return air ? road.in_air(*air) : road;
       });
   def_static(
       type,
@@ -214,6 +221,10 @@ void register_road_load(py::module_& module) {
       });
   def(type, "in_wind(head_wind)", "The same road load in another wind, -300 to 300 km/h; below zero from behind.",
       [](const RoadLoad& r, const Arguments& given) { return r.in_wind(given.want<Speed>("head_wind")); });
+  def(type, "in_air(density)",
+      "The same road load in air of another density, above 0, to 10 kg/m3. What is not made of parts is taken as that "
+      "of the standard atmosphere at sea level.",
+      [](const RoadLoad& r, const Arguments& given) { return r.in_air(given.want<Density>("density")); });
   def(type, "explain(what, *, speed=None, slope=0.0, mass=None, start=None, end=None)",
       "How a number came about: a Working. 'resistance' is explained at a speed, 'coast down time' for a mass from "
       "start to "
@@ -344,6 +355,7 @@ void register_road(py::module_& module) {
   def_formula<formula::climb_resistance>(module, "The weight's part (Force) along a slope.");
   def_formula<formula::air_speed>(module, "Speed through the air.");
   def_formula<formula::air_drag>(module, "What the air resists with (Force); below zero where a tail wind overtakes.");
+  def_formula<formula::speed_resistance>(module, "What of the resistance (Force) comes with speed alone.");
   def_formula<formula::linear_part>(module, "Resistance (Force) that goes with speed.");
   def_formula<formula::rolling_resistance>(module, "Two parts of the resistance (Force) that the wheels meet.");
   def_formula<formula::resistance>(module, "All that resists (Force).");

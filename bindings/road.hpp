@@ -26,10 +26,18 @@ template <>
 struct Words<ThrustLimitKind> {
   static constexpr ThrustLimitKind values[] = {ThrustLimitKind::wheelie, ThrustLimitKind::traction};
 };
-/// Those that coefficients can be stated as.
 template <>
 struct Words<RoadLoadKind> {
-  static constexpr RoadLoadKind values[] = {RoadLoadKind::stated, RoadLoadKind::coast_down};
+  static constexpr RoadLoadKind values[] = {RoadLoadKind::stated, RoadLoadKind::mass_table, RoadLoadKind::parts,
+                                            RoadLoadKind::coast_down};
+};
+template <>
+struct Words<TopSpeedLimit> {
+  static constexpr TopSpeedLimit values[] = {TopSpeedLimit::revs, TopSpeedLimit::power, TopSpeedLimit::no_gear};
+};
+template <>
+struct Words<StartLimit> {
+  static constexpr StartLimit values[] = {StartLimit::engine, StartLimit::clutch};
 };
 
 /// Rise over run as a number, or an Angle.
@@ -43,6 +51,17 @@ struct Want<Slope> {
                               : Slope::make(Angle::from_value(want_quantity(object, kind_of<Angle>(), argument)));
     if (!slope) raise(slope.error());
     return *slope;
+  }
+};
+
+/// An engine, or a curve that makes one without more.
+template <>
+struct Want<Engine> {
+  static Engine from(py::handle object, std::string_view argument) {
+    if (py::isinstance<EngineCurve>(object)) return py::cast<const EngineCurve&>(object);
+    if (py::isinstance<EngineEstimate>(object)) return py::cast<const EngineEstimate&>(object);
+    if (py::isinstance<Engine>(object)) return py::cast<const Engine&>(object);
+    wrong_type(argument, "an EngineCurve, an EngineEstimate or an Engine", object);
   }
 };
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "road.hpp"
 #include "value.hpp"
-#include "wants.hpp"
 
 #include <layshaft/io/json.hpp>
 
@@ -149,7 +149,7 @@ void register_machine(py::module_& module) {
   def_value(peak, [](const PeakTorque& p) { return Remake{py::make_tuple(give(p.torque), give(p.engine_speed)), {}}; });
   const char* signature =
       "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None, "
-      "suspension=None, peak_torque=None)";
+      "suspension=None, peak_torque=None, engine=None, body=None, drive_efficiency=None, road_load=None)";
   py::class_<Machine> type(
       module, "Machine", py::is_final(),
       Signature(signature)
@@ -158,7 +158,11 @@ void register_machine(py::module_& module) {
               "speedometer senses (a word or a Speedometer), the Setup its maker fitted, and its kind, 'motorcycle' or "
               "'cycle'. Where stated, what it asks of its rear tyre (TyreAsked), its swingarm (Suspension, whose angle "
               "at "
-              "rest is that on the stand) and its engine's greatest torque at the crank (PeakTorque).",
+              "rest is that on the stand), its engine's greatest torque at the crank (PeakTorque; None: that of the "
+              "engine's curve), its engine (an Engine, or an EngineCurve or EngineEstimate alone), its Body, the "
+              "power at the ground over power where the curve was measured (drive_efficiency, a number or a Band, 0.3 "
+              "to 1; without the chain's where a Setup states its own; None: by gears and chain), and the RoadLoad it "
+              "is ridden on.",
               false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -174,7 +178,11 @@ void register_machine(py::module_& module) {
                     .kind = given.want<MachineKind>("kind", MachineKind::motorcycle),
                     .tyre_asked = given.want<std::optional<TyreAsked>>("tyre_asked").value_or(TyreAsked()),
                     .suspension = given.want<std::optional<Suspension>>("suspension"),
-                    .peak_torque = given.want<std::optional<PeakTorque>>("peak_torque")});
+                    .peak_torque = given.want<std::optional<PeakTorque>>("peak_torque"),
+                    .engine = given.want<std::optional<Engine>>("engine"),
+                    .body = given.want<std::optional<Body>>("body"),
+                    .drive_efficiency = given.want<std::optional<Band<double>>>("drive_efficiency"),
+                    .road_load = given.want<std::optional<RoadLoad>>("road_load")});
   });
   def_property(type, "name", "Its name.", [](const Machine& m) { return m.name(); });
   def_property(type, "kind", "'motorcycle' or 'cycle'.", [](const Machine& m) { return m.kind(); });
@@ -186,8 +194,14 @@ void register_machine(py::module_& module) {
   def_property(type, "tyre_asked", "What it asks of its rear tyre, a TyreAsked.",
                [](const Machine& m) { return m.tyre_asked(); });
   def_property(type, "suspension", "Its Suspension, or None.", [](const Machine& m) { return m.suspension(); });
-  def_property(type, "peak_torque", "Its engine's PeakTorque, or None.",
+  def_property(type, "peak_torque", "Its engine's PeakTorque, as stated or of its curve, or None.",
                [](const Machine& m) { return m.peak_torque(); });
+  def_property(type, "engine", "Its Engine, or None.", [](const Machine& m) { return m.engine(); });
+  def_property(type, "body", "Its Body, or None.", [](const Machine& m) { return m.body(); });
+  def_property(type, "drive_efficiency", "Power at the ground over power at the engine, a Band, or None.",
+               [](const Machine& m) { return m.drive_efficiency(); });
+  def_property(type, "road_load", "What resists on the road it is ridden on, a RoadLoad, or None.",
+               [](const Machine& m) { return m.road_load(); });
   def(type, "to_json()", "The machine as JSON text.", [](const Machine& m, const Arguments&) { return to_json(m); });
   def_static(
       type, "from_json(text)", "Reads a machine; every error names the path to the place.",
@@ -203,7 +217,11 @@ void register_machine(py::module_& module) {
     remake.named["kind"] = give(m.kind());
     if (m.tyre_asked() != TyreAsked()) remake.named["tyre_asked"] = give(m.tyre_asked());
     name_if(remake.named, "suspension", m.suspension());
-    name_if(remake.named, "peak_torque", m.peak_torque());
+    name_if(remake.named, "peak_torque", m.parts().peak_torque);
+    name_if(remake.named, "engine", m.engine());
+    name_if(remake.named, "body", m.body());
+    name_if(remake.named, "drive_efficiency", m.drive_efficiency());
+    name_if(remake.named, "road_load", m.road_load());
     return remake;
   });
 }

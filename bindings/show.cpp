@@ -20,7 +20,8 @@ template <class Quantity>
 
 void register_show(py::module_& module) {
   def(module, "show(value, units='metric')",
-      "A Length, Speed, Mass, AngularSpeed, Angle, Force, Torque or Power, or a Band of them, as people read it, in "
+      "A Length, Speed, Mass, AngularSpeed, Angle, Force, Torque, Power, Duration or Energy, or a Band of them, as "
+      "people read it, in "
       "'metric' or 'us' units: "
       "'615.4 (615.4 to 616.7) mm'.",
       [](const Arguments& given) {
@@ -34,8 +35,12 @@ void register_show(py::module_& module) {
         if (const auto text = show_as<Force>(value, units)) return *text;
         if (const auto text = show_as<Torque>(value, units)) return *text;
         if (const auto text = show_as<Power>(value, units)) return *text;
-        wrong_type("value", "a Length, Speed, Mass, AngularSpeed, Angle, Force, Torque or Power, or a Band of them",
-                   value);
+        if (const auto text = show_as<Duration>(value, units)) return *text;
+        if (const auto text = show_as<Energy>(value, units)) return *text;
+        wrong_type(
+            "value",
+            "a Length, Speed, Mass, AngularSpeed, Angle, Force, Torque, Power, Duration or Energy, or a Band of them",
+            value);
       });
   def(module, "show_number(value, decimals)",
       "A number, or a Band of numbers, with so many decimals: '0.971 (0.952 to 0.990)'.",

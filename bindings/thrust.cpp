@@ -7,20 +7,23 @@ namespace layshaft::python {
 namespace {
 
 void register_body(py::module_& module) {
-  const char* signature = "Body(*, mass, wheelbase=None, centre_ahead=None, centre_height=None)";
+  const char* signature =
+      "Body(*, mass, wheelbase=None, centre_ahead=None, centre_height=None, wheel_inertia='0 kg m2')";
   py::class_<Body> type(
       module, "Body", py::is_final(),
       Signature(signature)
           .doc("The Mass that is moved, with rider and luggage, and, as far as stated, wheelbase and centre of mass: "
                "ahead of "
-               "the rear contact patch and above the ground (Lengths). RangeError names the part that is wrong.",
+               "the rear contact patch and above the ground (Lengths); and the inertia of both wheels together, a "
+               "MomentOfInertia. RangeError names the part that is wrong.",
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
     return Body({.mass = given.want<Mass>("mass"),
                  .wheelbase = given.want<std::optional<Length>>("wheelbase"),
                  .centre_ahead = given.want<std::optional<Length>>("centre_ahead"),
-                 .centre_height = given.want<std::optional<Length>>("centre_height")});
+                 .centre_height = given.want<std::optional<Length>>("centre_height"),
+                 .wheel_inertia = given.want<MomentOfInertia>("wheel_inertia", MomentOfInertia())});
   });
   def_property(type, "mass", "With rider and luggage.", [](const Body& b) { return b.mass(); });
   def_property(type, "wheelbase", "Between the contact patches, or None.", [](const Body& b) { return b.wheelbase(); });
@@ -28,6 +31,7 @@ void register_body(py::module_& module) {
                [](const Body& b) { return b.centre_ahead(); });
   def_property(type, "centre_height", "Centre of mass above the ground, or None.",
                [](const Body& b) { return b.centre_height(); });
+  def_property(type, "wheel_inertia", "Of both wheels together.", [](const Body& b) { return b.wheel_inertia(); });
   def(type, "carrying(mass, ahead, height)",
       "The Body with one more mass, whose centre lies so far ahead of the rear contact patch and so high: a rider, "
       "luggage.",
@@ -40,6 +44,7 @@ void register_body(py::module_& module) {
     name_if(remake.named, "wheelbase", b.wheelbase());
     name_if(remake.named, "centre_ahead", b.centre_ahead());
     name_if(remake.named, "centre_height", b.centre_height());
+    if (b.wheel_inertia() != MomentOfInertia()) remake.named["wheel_inertia"] = give(b.wheel_inertia());
     return remake;
   });
 }

@@ -9,16 +9,9 @@ from __future__ import annotations
 import argparse
 import math
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import layshaft as ls
-
-if TYPE_CHECKING:
-    from matplotlib.axes import Axes
-    from matplotlib.figure import Figure
-
-HERE = Path(__file__).parent
-BEFORE, AFTER, INK, ROOM = "#8a8f98", "#b3541e", "#20242a", "#2b6a8c"
+from drawing import AFTER, BEFORE, HERE, INK, SECOND, new_figure, save
 
 
 def options() -> argparse.Namespace:
@@ -82,27 +75,6 @@ def print_answers(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setu
         print(f"- {caution.sentence(units)}")
 
 
-def new_figure(width: float, height: float) -> tuple[Figure, Axes]:
-    import matplotlib.pyplot as plt
-
-    figure, axes = plt.subplots(figsize=(width, height), layout="constrained")
-    for side in ("top", "right"):
-        axes.spines[side].set_visible(False)
-    return figure, axes
-
-
-def save(asked: argparse.Namespace, machine: ls.Machine, figure: Figure, what: str) -> None:
-    import matplotlib.pyplot as plt
-
-    asked.pictures.mkdir(parents=True, exist_ok=True)
-    for kind in ("svg", "png"):
-        path = asked.pictures / f"{asked.machine.stem}_{what}.{kind}"
-        with plt.rc_context({"svg.hashsalt": machine.name}):
-            figure.savefig(path, dpi=160, metadata={"Date": None} if kind == "svg" else None)
-        print(f"picture: {path.relative_to(HERE.parent) if path.is_relative_to(HERE.parent) else path}")
-    plt.close(figure)
-
-
 def draw_slack(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
     """Slack by hand over the suspension's travel: as made, and on the trial sprockets with what is to be set."""
     if machine.suspension is None:
@@ -130,14 +102,14 @@ def draw_slack(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) 
         )
         tight = travel.tight_point()
         axes.plot([tight.angle / ls.deg], [tight.slack / unit], "o", color=colour, markersize=5)
-    axes.axvline(machine.suspension.rest / ls.deg, color=ROOM, linewidth=1, linestyle=(0, (4, 3)))
+    axes.axvline(machine.suspension.rest / ls.deg, color=SECOND, linewidth=1, linestyle=(0, (4, 3)))
     axes.annotate(
         "on the stand",
         (machine.suspension.rest / ls.deg, 0.03),
         (4, 0),
         xycoords=("data", "axes fraction"),
         textcoords="offset points",
-        color=ROOM,
+        color=SECOND,
     )
     axes.set_ylim(bottom=0)
     axes.invert_xaxis()
@@ -188,7 +160,7 @@ def draw_loop(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -
             f"{math.degrees(end - begin):.0f} deg", (x, 0), (0, -14), textcoords="offset points", ha="center", color=INK
         )
     ends = [-machine.adjuster.centre_min / unit, -machine.adjuster.centre_max / unit]
-    axes.plot(ends, [0, 0], color=ROOM, linewidth=6, alpha=0.35, solid_capstyle="butt")
+    axes.plot(ends, [0, 0], color=SECOND, linewidth=6, alpha=0.35, solid_capstyle="butt")
     axes.annotate(
         f"adjuster: {ls.show(appraisal.chain.adjuster_forward.nominal, asked.units)} forward, "
         f"{ls.show(appraisal.chain.adjuster_rearward.nominal, asked.units)} to the rear",
@@ -196,7 +168,7 @@ def draw_loop(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -
         (0, 8),
         textcoords="offset points",
         ha="center",
-        color=ROOM,
+        color=SECOND,
     )
     axes.set_aspect("equal")
     axes.margins(0.06, 0.12)

@@ -299,6 +299,41 @@ void print_road(const Question& question, const Machine& machine, const Appraisa
     row("gear " + std::to_string(gear), range(made, gear), range(tyre_only, gear), range(advised.trial, gear));
 }
 
+// What the engine makes of it on the machine's own road, as far as the machine tells.
+void print_engine(const Question& question, const Appraisal& made, const Appraisal& tyre_only,
+                  const Appraisal& advised) {
+  if (!made.road() || !tyre_only.road() || !advised.road()) return;
+  const UnitSystem units = question.units;
+  const auto three = [&](const std::string& label, auto text) {
+    row(label, text(*made.road()), text(*tyre_only.road()), text(*advised.road()));
+  };
+  heading("With the engine at full throttle");
+  row("", "as made", "tyre only", "as advised");
+  three("top speed", [&](const OnRoad& road) { return show(road.top_speed.speed, units); });
+  three("held by", [](const OnRoad& road) {
+    return std::string(to_string(road.top_speed.limit)) +
+           (road.top_speed.gear ? " in gear " + std::to_string(*road.top_speed.gear) : "") +
+           (road.top_speed.certain ? "" : ", likely");
+  });
+  for (std::size_t i = 0; i < made.road()->gears.size(); ++i)
+    three("gear " + std::to_string(i + 1) + " climbs",
+          [&](const OnRoad& road) { return show(road.gears[i].climb.slope, units); });
+  three("gets away on", [&](const OnRoad& road) { return show(road.start.steepest, units); });
+  three("gear 1 holds back on", [&](const OnRoad& road) { return show(road.gears[0].held_back, units); });
+  three("walking pace", [&](const OnRoad& road) { return show(road.walking_pace, units); });
+  three("thrust in gear 1", [&](const OnRoad& road) { return show(road.gears[0].climb.thrust, units); });
+  if (made.road()->limit) {
+    const ThrustLimit& limit = *made.road()->limit;
+    row("of use on asphalt", show(limit.thrust, units) + ", then the " +
+                                 (limit.kind == ThrustLimitKind::wheelie ? "front wheel lifts" : "rear wheel spins"));
+  }
+  three("turns a km, top gear",
+        [](const OnRoad& road) { return show(road.gears[road.gears.size() - 1].engine_turns, 0); });
+  row("what resists", made.road()->road_load == RoadLoadKind::mass_table
+                          ? "a table by mass alone: for hard, level road near 65 km/h"
+                          : "as the machine states it; full throttle, no wind, tyres that do not slip");
+}
+
 void print_speedometer(const Question& question, const Machine& machine, const Appraisal& advised) {
   const SpeedometerReading& reading = advised.speedometer();
   heading("Speedometer, which senses the " + std::string(to_string(machine.speedometer().sensor())));
@@ -442,6 +477,7 @@ void advise(const Question& question) {
   print_parts(question, machine, best);
   print_drive(question, machine, best.comparison);
   print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
+  print_engine(question, advised.base, tyre_alone.trial, advised.trial);
   print_speedometer(question, machine, advised.trial);
   print_wear(advised.trial, advised.wear);
   print_measured(question, machine, best);

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -240,6 +241,44 @@ def print_road(
             ends = (speeds.lowest.nominal / unit, speeds.highest.nominal / unit)
             cells.append(" to ".join(ls.show_number(end, 1) for end in ends))
         row(f"gear {gear}", *cells)
+
+
+def print_engine(
+    question: argparse.Namespace, made: ls.Appraisal, tyre_only: ls.Appraisal, advised: ls.Appraisal
+) -> None:
+    """What the engine makes of it on the machine's own road, as far as the machine tells."""
+    if made.road is None or tyre_only.road is None or advised.road is None:
+        return
+    units, roads = question.units, (made.road, tyre_only.road, advised.road)
+
+    def three(label: str, text: Callable[[ls.OnRoad], str]) -> None:
+        row(label, *(text(road) for road in roads))
+
+    def held_by(road: ls.OnRoad) -> str:
+        gear = "" if road.top_speed.gear is None else f" in gear {road.top_speed.gear}"
+        return f"{road.top_speed.limit}{gear}{'' if road.top_speed.certain else ', likely'}"
+
+    heading("With the engine at full throttle")
+    row("", "as made", "tyre only", "as advised")
+    three("top speed", lambda road: ls.show(road.top_speed.speed, units))
+    three("held by", held_by)
+    for i in range(len(made.road.gears)):
+        three(f"gear {i + 1} climbs", lambda road, i=i: ls.show(road.gears[i].climb.slope, units))  # type: ignore[misc]
+    three("gets away on", lambda road: ls.show(road.start.steepest, units))
+    three("gear 1 holds back on", lambda road: ls.show(road.gears[0].held_back, units))
+    three("walking pace", lambda road: ls.show(road.walking_pace, units))
+    three("thrust in gear 1", lambda road: ls.show(road.gears[0].climb.thrust, units))
+    if made.road.limit is not None:
+        limit = made.road.limit
+        what = "front wheel lifts" if limit.kind == "wheelie" else "rear wheel spins"
+        row("of use on asphalt", f"{ls.show(limit.thrust, units)}, then the {what}")
+    three("turns a km, top gear", lambda road: ls.show_number(road.gears[-1].engine_turns, 0))
+    row(
+        "what resists",
+        "a table by mass alone: for hard, level road near 65 km/h"
+        if made.road.road_load == "mass table"
+        else "as the machine states it; full throttle, no wind, tyres that do not slip",
+    )
 
 
 def print_speedometer(question: argparse.Namespace, machine: ls.Machine, advised: ls.Appraisal) -> None:
@@ -501,6 +540,7 @@ def advise(question: argparse.Namespace) -> None:
     print_parts(question, machine, best)
     print_drive(question, machine, advised)
     print_road(question, machine, advised, tyre_alone)
+    print_engine(question, advised.base, tyre_alone.trial, advised.trial)
     print_speedometer(question, machine, advised.trial)
     print_wear(advised.trial, advised.wear)
     print_measured(question, machine, best)

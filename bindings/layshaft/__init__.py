@@ -9,8 +9,9 @@ Speed('36 km/h')
 >>> ls.Length("612 mm") / ls.inch
 24.094488188976378
 
-``layshaft.arrays`` has the same formulas as NumPy ufuncs over plain numbers, and ``layshaft.report`` writes whole
-pages. Each is loaded when it is first asked for, so that ``import layshaft`` is quick and needs no NumPy.
+``layshaft.arrays`` has the same formulas as NumPy ufuncs over plain numbers, ``layshaft.report`` writes whole pages,
+and ``layshaft.gpx`` reads recorded tracks. Each is loaded when it is first asked for, so that ``import layshaft`` is
+quick and needs no NumPy.
 """
 
 from __future__ import annotations
@@ -24,6 +25,7 @@ from ._core import __version__ as __version__
 
 if _TYPE_CHECKING:
     from . import arrays as arrays
+    from . import gpx as gpx
     from . import report as report
 
 __all__ = [name for name in dir(_core) if not name.startswith("_")]
@@ -36,7 +38,7 @@ for _name in __all__:
 
 
 def __getattr__(name: str) -> object:
-    if name in ("arrays", "report"):
+    if name in ("arrays", "gpx", "report"):
         import importlib
 
         return importlib.import_module(f".{name}", __name__)

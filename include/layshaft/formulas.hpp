@@ -24,6 +24,8 @@
 #include <layshaft/chain/tooth_width.hpp>
 #include <layshaft/gearing/change.hpp>
 #include <layshaft/gearing/contribution.hpp>
+#include <layshaft/gearing/downshift.hpp>
+#include <layshaft/gearing/gear_steps.hpp>
 #include <layshaft/gearing/ratio.hpp>
 #include <layshaft/gearing/rule_of_thumb.hpp>
 #include <layshaft/gearing/speed.hpp>
@@ -32,12 +34,17 @@
 #include <layshaft/road/acceleration.hpp>
 #include <layshaft/road/air.hpp>
 #include <layshaft/road/body.hpp>
+#include <layshaft/road/climb.hpp>
 #include <layshaft/road/coast_down.hpp>
 #include <layshaft/road/engine_curve.hpp>
 #include <layshaft/road/limits.hpp>
+#include <layshaft/road/powertrain.hpp>
 #include <layshaft/road/road_load.hpp>
 #include <layshaft/road/shift_rule.hpp>
 #include <layshaft/road/slope.hpp>
+#include <layshaft/road/speed_run.hpp>
+#include <layshaft/road/standing_start.hpp>
+#include <layshaft/road/top_speed.hpp>
 #include <layshaft/setup/contributions.hpp>
 #include <layshaft/tyre/closeness.hpp>
 #include <layshaft/tyre/code_designated.hpp>
@@ -89,6 +96,7 @@ using Formulas = FormulaList<
     formula::rear_factor, formula::wear_factor, formula::loss_factor, formula::thrust_ratio, formula::speed_factor,
     formula::gear_ratio, formula::final_ratio, formula::overall_ratio, formula::equivalent_rear, formula::rear_added,
     formula::front_removed, formula::thrust_change_by_thumb, formula::road_speed, formula::engine_speed,
+    formula::gear_step, formula::geometric_step, formula::progressive_step, formula::engine_turns,
     formula::highest_lawful_reading, formula::wheel_indicated_ratio, formula::correction_factor,
     formula::odometer_drift, formula::stock_reading, formula::indicated_speed, formula::overall_diameter_on_another_rim,
     formula::cycle_diameter, formula::section_height, formula::overall_diameter, formula::overall_diameter_limit,
@@ -97,16 +105,19 @@ using Formulas = FormulaList<
     formula::section_width_on_another_rim, formula::free_radius, formula::static_radius, formula::effective_radius,
     formula::circumference_of_radius, formula::radius_of_circumference, formula::static_radius_of_effective,
     formula::factor_of_share, formula::share_of_factor, formula::radius_growth, formula::radius_growth_at_speed,
-    formula::drive_thrust, formula::overrun_thrust, formula::wheel_mass, formula::engine_mass,
-    formula::overrun_engine_mass, formula::equivalent_mass, formula::acceleration, formula::holding_ratio,
-    formula::best_ratio, formula::moved_mass, formula::geopotential_height, formula::standard_temperature,
-    formula::air_pressure, formula::air_density, formula::density_ratio, formula::joint_centre, formula::coasting_force,
-    formula::coasting_bend, formula::coasting_time, formula::constant_in_wind, formula::linear_in_wind,
-    formula::overtaken, formula::constant_on_slope, formula::summed_time, formula::torque_between,
-    formula::torque_of_power, formula::engine_power, formula::scaled_torque, formula::wheelie_thrust,
-    formula::traction_thrust, formula::wheelie_acceleration, formula::slipping_speed, formula::slipping_wheel_speed,
-    formula::constant_resistance, formula::quadratic_resistance, formula::rolling_on_slope, formula::climb_resistance,
-    formula::air_speed, formula::air_drag, formula::linear_part, formula::resistance, formula::level_resistance,
+    formula::drive_thrust, formula::joint_efficiency, formula::thrust_balance, formula::spare_thrust,
+    formula::share_of_weight, formula::slope_held, formula::slope_held_back, formula::holding_force, formula::slip_time,
+    formula::slip_distance, formula::clutch_heat, formula::kinetic_energy, formula::turning_energy,
+    formula::overrun_thrust, formula::wheel_mass, formula::engine_mass, formula::overrun_engine_mass,
+    formula::equivalent_mass, formula::acceleration, formula::holding_ratio, formula::best_ratio, formula::moved_mass,
+    formula::geopotential_height, formula::standard_temperature, formula::air_pressure, formula::air_density,
+    formula::density_ratio, formula::joint_centre, formula::coasting_force, formula::coasting_bend,
+    formula::coasting_time, formula::constant_in_wind, formula::linear_in_wind, formula::overtaken,
+    formula::constant_on_slope, formula::summed_time, formula::torque_between, formula::torque_of_power,
+    formula::engine_power, formula::scaled_torque, formula::wheelie_thrust, formula::traction_thrust,
+    formula::wheelie_acceleration, formula::slipping_speed, formula::slipping_wheel_speed, formula::constant_resistance,
+    formula::quadratic_resistance, formula::rolling_on_slope, formula::climb_resistance, formula::air_speed,
+    formula::air_drag, formula::linear_part, formula::resistance, formula::speed_resistance, formula::level_resistance,
     formula::rolling_resistance, formula::shift_share, formula::first_shift_share, formula::shift_engine_speed,
     formula::slope_angle, formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
     formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,

@@ -25,7 +25,7 @@ from numpy.typing import NDArray
 from typing_extensions import assert_type
 
 import layshaft as ls
-from layshaft import arrays
+from layshaft import arrays, gpx
 
 assert_type(110 * ls.mm, ls.Length)
 assert_type(ls.mm * 110, ls.Length)
@@ -68,6 +68,11 @@ assert_type(ls.RoadLoad(constant="40 N", quadratic=0.02 * ls.N_per_kmh2).resista
 assert_type(ls.coast_down_time(ls.RoadLoad.by_mass("200 kg"), "200 kg", "70 km/h", "60 km/h"), ls.Duration)
 assert_type(ls.N / ls.mps, ls.ForcePerSpeed)
 assert_type(2 * ls.mps * ls.N_per_kmh2, ls.ForcePerSpeed)
+log = ls.RideLog(time_s=[0, 1], speed_kmh=[20, 21], engine_rpm=[4000, 4100], indicated_kmh=[21, 22], odometer_km=[3.1, 3.1])
+assert_type(ls.machine_of_log(log, gears=5).gears[0].overall_ratio("2 m"), ls.Band[float])
+assert_type(ls.instrument_error(log).odometer, float | None)
+assert_type(ls.ride_use(log, [9.0], "2 m", ls.ShiftRule([], []), load=ls.RideLoad(road=road, mass="220 kg")).wheel_work, ls.Energy | None)
+assert_type(gpx.read_gpx("<gpx/>", gap="5 s"), ls.RideLog)
 assert_type(ls.thrust_limit(ls.Body(mass="220 kg"), ls.surface("sand"), -0.1).thrust.low, ls.Force)
 """
 WRONG = """
@@ -101,6 +106,8 @@ ls.RoadLoad(constant=40.0)
 ls.RoadLoad.from_parts(mass="220 kg", surface="mud")
 road.resistance("50 km/h", 3 * ls.m)
 ls.ShiftRule("20 km/h", ["10 km/h"]).gear_at(30)
+ls.RideLoad(road=road)
+gpx.read_gpx(3)
 """
 
 

@@ -7,6 +7,7 @@ import copy
 import json
 import pickle
 from pathlib import Path
+from typing import Any
 
 import layshaft as ls
 import pytest
@@ -27,8 +28,8 @@ TREAD = ls.Tread(new_depth="12 mm", depth="8 mm", least="2 mm", distance="3000 k
 CERTAINTIES = {"published", "secondary", "derived", "common practice, no source", "from memory", "stated"}
 
 OF_A_SETUP = [
-    "overall ratio", "road speed", "lowest speed", "highest speed", "engine speed", "circumference", "links", "centre",
-    "adjuster forward", "adjuster rearward", "wear room", "front contacts", "rear contacts", "front passes", "rear passes",
+    "overall ratio", "road speed", "lowest speed", "highest speed", "engine speed",
+    "engine turns", "thrust", "steepest slope", "top speed", "circumference", "links", "centre", "adjuster forward", "adjuster rearward", "wear room", "front contacts", "rear contacts", "front passes", "rear passes",
     "front distinct links", "rear distinct links", "indicated ratio", "correction factor", "odometer drift",
     "indicated speed", "highest lawful reading",
 ]  # fmt: skip
@@ -56,7 +57,7 @@ OF_A_TYRE = ["overall diameter", "circumference", "free radius", "static radius"
 
 
 def of_setup(what: str) -> ls.Working:
-    return ls.explain(MACHINE, TRIAL, what, gear=3, engine_speed="5000 rpm", speed=80 * ls.kmh)
+    return ls.explain(MACHINE, TRIAL, what, gear=4, engine_speed="5000 rpm", speed=80 * ls.kmh)
 
 
 WORKINGS = {
@@ -81,7 +82,11 @@ def in_si(value: object) -> float | None:
     """A quantity's, a count's or a number's size in SI."""
     if value is None or isinstance(value, (int, float)):
         return value
-    units = {"Length": ls.m, "Speed": ls.mps, "AngularSpeed": ls.radps, "Angle": ls.rad, "Force": ls.N, "Mass": ls.kg}
+    units: dict[str, Any] = {
+        "Length": ls.m, "Speed": ls.mps, "AngularSpeed": ls.radps, "Angle": ls.rad, "Force": ls.N, "Mass": ls.kg,
+        "Torque": ls.Nm, "Area": ls.Area("1 m2"), "Acceleration": ls.Acceleration("1 m/s2"),
+        "Density": ls.Density("1 kg/m3"), "LinearDensity": ls.LinearDensity("1 kg/m"),
+    }  # fmt: skip
     return value / units[type(value).__name__]
 
 
@@ -169,11 +174,15 @@ def test_the_results_are_the_numbers_that_are_shown_elsewhere_to_the_bit() -> No
     appraisal = ls.appraise(MACHINE, TRIAL)
     fit, wear, reading = appraisal.chain, appraisal.wear, appraisal.speedometer
     expected = {
-        "overall ratio": appraisal.overall_ratios[2],
-        "road speed": appraisal.speed_at("5000 rpm", 3),
-        "lowest speed": appraisal.speed_range(3).lowest,
-        "highest speed": appraisal.speed_range(3).highest,
-        "engine speed": appraisal.engine_speed_at("80 km/h", 3),
+        "overall ratio": appraisal.overall_ratios[3],
+        "road speed": appraisal.speed_at("5000 rpm", 4),
+        "lowest speed": appraisal.speed_range(4).lowest,
+        "highest speed": appraisal.speed_range(4).highest,
+        "engine speed": appraisal.engine_speed_at("80 km/h", 4),
+        "engine turns": appraisal.road.gears[3].engine_turns,  # type: ignore[union-attr]
+        "thrust": ls.thrust(MACHINE, TRIAL, 4, "80 km/h"),
+        "steepest slope": ls.steepest_slope(MACHINE, TRIAL, MACHINE.road_load, 4, "80 km/h"),  # type: ignore[arg-type]
+        "top speed": appraisal.road.top_speed.speed,  # type: ignore[union-attr]
         "circumference": appraisal.circumference,
         "links": fit.links,
         "centre": fit.centre,
@@ -248,7 +257,7 @@ def test_symbols_and_names_tell_apart_what_there_are_several_of() -> None:
     steps = by_name(WORKINGS["comparison, thrust"])
     assert (steps["base circumference"].symbol, steps["trial circumference"].symbol) == ("U0", "U1")
     assert (steps["base rear"].symbol, steps["trial rear"].symbol) == ("z2,0", "z2,1")
-    assert by_name(WORKINGS["set-up, overall ratio"])["gear 3"].symbol == "i_g,3"
+    assert by_name(WORKINGS["set-up, overall ratio"])["gear 4"].symbol == "i_g,4"
 
 
 def test_what_was_chosen_names_the_rule_and_what_else_there_was() -> None:

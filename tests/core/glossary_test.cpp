@@ -43,12 +43,10 @@ TEST(Glossary, ShowsValuesInUnitsThatTextIsReadInOrInPerCent) {
   add_units<AngularSpeed>(known);
   add_units<Force>(known);
   add_units<Torque>(known);
+  add_units<Energy>(known);
   add_units<Power>(known);
-  add_units<LinearDensity>(known);
   add_units<Mass>(known);
   add_units<Angle>(known);
-  add_units<Torque>(known);
-  add_units<Power>(known);
   add_units<Duration>(known);
   add_units<Acceleration>(known);
   add_units<Area>(known);

@@ -19,7 +19,7 @@ ROWS = 2000
 BUILD = Path(__file__).resolve().parents[2] / "build"
 FORMULAS = {formula.name: formula for formula in ls.formulas()}
 UNITS = {
-    "kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000, "deg": mpmath.pi / 180, "inch": mpmath.mpf("0.0254"),
+    "m": mpmath.mpf(1), "kmh": mpmath.mpf(1000) / 3600, "mm": mpmath.mpf(1) / 1000, "deg": mpmath.pi / 180, "inch": mpmath.mpf("0.0254"),
     "rpm": mpmath.pi / 30, "kW": mpmath.mpf(1000), "kg": mpmath.mpf(1), "hp": 550 * mpmath.mpf("4.4482216152605") * mpmath.mpf("0.3048"),
 }  # fmt: skip
 
@@ -40,7 +40,7 @@ SPANS = {
     "altitude": (-1000.0, 11000.0), "geopotential_height": (-1000.0, 11000.0), "earth_radius": (6.3e6, 6.4e6), "lapse_height": (44e3, 45e3),
     "sea_level_temperature": (285.0, 291.0), "standard_temperature": (216.0, 290.0), "pressure_exponent": (5.0, 5.5),
     "rated_power": (1e3, 1e5), "unladen_mass": (50.0, 300.0), "coasting_bend": (-0.9, 5.0), "driving_slip": (0.0, 0.5),
-    "grip": (0.1, 1.0), "shift_share": (0.0, 0.6), "wheelbase": (1.2, 1.6), "centre_ahead": (0.4, 0.8), "centre_height": (0.4, 0.9),
+    "climb_share": (0.0, 0.9), "rolling_share": (0.0, 0.1), "grip": (0.1, 1.0), "shift_share": (0.0, 0.6), "wheelbase": (1.2, 1.6), "centre_ahead": (0.4, 0.8), "centre_height": (0.4, 0.9),
 }  # fmt: skip
 
 

@@ -155,7 +155,9 @@ def test_the_readmes_comparison_runs(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(ROOT)
     names: dict[str, object] = {}
     exec(readme_block("run by a test"), names)
-    assert names["comparison"].trial.chain.links == 110
+    assert names["comparison"].trial.chain.links == 110  # type: ignore[attr-defined]
+    exec(readme_block("run by the same test"), names)
+    assert names["top"].limit in ("revs", "power")  # type: ignore[attr-defined]
 
 
 @pytest.mark.parametrize(
@@ -175,6 +177,29 @@ def test_chain_drive_answers_and_draws(machine: str, rear: int, pictures: int, t
     ):
         assert f"  {answer}" in done.stdout
     assert ("slack to set at rest" in done.stdout) == (machine != "cargo_cycle")
+    assert "The maker's manual, local road law and a qualified technician come first." in done.stdout
+    assert len(list(tmp_path.iterdir())) == pictures and all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
+
+
+@pytest.mark.parametrize(
+    ("machine", "more", "pictures"),
+    [
+        ("trail_bike", ["--rear", 50, "--altitude", "2200 m", "--log", "examples/rides/evening_loop.csv"], 6),
+        ("farm_bike", ["--rear", 47, "--cruise", "60 km/h", "--units", "us"], 4),
+        ("cargo_cycle", ["--rear", 21], 4),
+    ],
+)
+def test_engine_and_road_answers_and_draws(machine: str, more: list[object], pictures: int, tmp_path: Path) -> None:
+    file = f"examples/machines/{machine}.json"
+    done = run(sys.executable, "examples/engine_and_road.py", file, *more, "--pictures", tmp_path)
+    assert done.returncode == 0, done.stderr
+    for answer in ("top speed", "held by", "engine at", "gear 1: steepest hill", "gets away on", "walking pace"):
+        assert f"  {answer}" in done.stdout
+    if machine == "trail_bike":
+        assert "tells 6 gears" in done.stdout
+        assert "work at the wheel" in done.stdout
+        assert "top speed at 2200" in done.stdout
+    assert ("by mass alone" in done.stdout) == (machine == "farm_bike")
     assert "The maker's manual, local road law and a qualified technician come first." in done.stdout
     assert len(list(tmp_path.iterdir())) == pictures and all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
 

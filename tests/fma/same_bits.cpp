@@ -90,15 +90,29 @@ class Draw {
                                              SpeedometerSensor::front_wheel};
     std::optional<Band<double>> error;
     if (once_in(2)) error = Band<double>{between(-0.02, 0.02), between(0.02, 0.04), between(0.04, 0.08)};
+    const AngularSpeed idle = between(800.0, 2000.0) * units::rpm, limit = between(5000.0, 15000.0) * units::rpm;
+    std::optional<Engine> engine;
+    std::optional<Body> body;
+    std::optional<RoadLoad> road;
+    if (once_in(4)) {
+      const Torque lowest = between(5.0, 40.0) * units::Nm, crest = between(5.0, 60.0) * units::Nm;
+      const EngineCurve curve({idle, 0.6 * limit, 1.1 * limit}, {lowest, crest, between(1.0, 30.0) * units::Nm});
+      engine = curve;
+      const Mass mass = between(90.0, 400.0) * units::kg;
+      if (once_in(2)) body = Body({.mass = mass});
+      road = RoadLoad::from_parts({.mass = mass,
+                                   .rolling_coefficient = surface(SurfaceKind::gravel).rolling_coefficient,
+                                   .drag_area = drag_area(DragKind::motorcycle).area});
+    }
     return Machine({.name = "a machine",
-                    .gearbox = Gearbox({.primary = ratio(1.0, 4.0),
-                                        .gears = gears,
-                                        .idle = between(800.0, 2000.0) * units::rpm,
-                                        .rev_limit = between(5000.0, 15000.0) * units::rpm}),
+                    .gearbox = Gearbox({.primary = ratio(1.0, 4.0), .gears = gears, .idle = idle, .rev_limit = limit}),
                     .adjuster = Adjuster(front_end, front_end + travel, slack),
                     .chain = chain,
                     .speedometer = Speedometer(one_of(sensors), error),
-                    .stock = setup()});
+                    .stock = setup(),
+                    .engine = engine,
+                    .body = body,
+                    .road_load = road});
   }
 
  private:

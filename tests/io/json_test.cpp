@@ -62,6 +62,45 @@ std::vector<Machine> machines() {
                                       .bump = -8.0_deg});
   every_part.peak_torque = PeakTorque{26.3_Nm, 6800_rpm};
   list.emplace_back(every_part);
+  const EngineCurve curve({2500_rpm, 6000_rpm, 9100_rpm}, {50.0_Nm / 3.0, 24_Nm, 17_Nm});
+  every_part.engine = curve;
+  every_part.road_load = RoadLoad::by_mass(212_kg).in_wind(8_kmh).in_air(1.05_kg_per_m3);
+  list.emplace_back(every_part);
+  every_part.engine =
+      Engine(EngineParts{.curve = estimate_engine({24_Nm, 6000_rpm, 19_kW, 8500_rpm, 2000_rpm, 9100_rpm}),
+                         .inertia = 0.011_kg_m2,
+                         .braking = Band<Torque>{1_Nm, 2_Nm, 4_Nm},
+                         .clutch_torque = 45_Nm,
+                         .start_speed = 3000_rpm});
+  every_part.body = Body({.mass = 640.0_kg / 3.0,
+                          .wheelbase = 1.41_m,
+                          .centre_ahead = 0.67_m,
+                          .centre_height = 0.85_m,
+                          .wheel_inertia = 1.1_kg_m2});
+  every_part.drive_efficiency = Band<double>{0.88, 0.91, 0.94};
+  every_part.road_load = RoadLoad(RoadCoefficients{.constant = 41.3_N,
+                                                   .linear = 0.2_N_per_mps,
+                                                   .quadratic = 0.31_kg_per_m,
+                                                   .mass = 210_kg,
+                                                   .head_wind = 3_kmh,
+                                                   .kind = RoadLoadKind::coast_down});
+  list.emplace_back(every_part);
+  every_part.drive_efficiency.reset();
+  every_part.engine =
+      EngineCurve::electric(31_Nm, 9_kW, 9100_rpm, EngineOrigin{MeasuredAt::gearbox_output}).scaled(0.9);
+  const Surface& gravel = surface(SurfaceKind::gravel);
+  const DragArea& machine = drag_area(DragKind::motorcycle);
+  every_part.road_load = RoadLoad::from_parts({.mass = 212_kg,
+                                               .rolling_coefficient = gravel.rolling_coefficient,
+                                               .drag_area = machine.area,
+                                               .air_density = {1.1_kg_per_m3, 1.2_kg_per_m3, 1.3_kg_per_m3},
+                                               .head_wind = 2_kmh,
+                                               .rolling_source = gravel.rolling_source,
+                                               .drag_source = machine.source});
+  list.emplace_back(every_part);
+  every_part.road_load = RoadLoad::from_parts(
+      {.mass = 212_kg, .rolling_coefficient = {0.01, 0.02, 0.04}, .drag_area = Band<Area>::exactly(0.55_m2)});
+  list.emplace_back(every_part);
   return list;
 }
 
@@ -280,8 +319,8 @@ TEST(Json, NamesThePathToWhatIsWrong) {
           {"\"front\": 12", "\"front\": 12, \"tread\": {\"new_depth\": \"12 mm\", \"depth\": \"13 mm\"}",
            "$.stock.tread: ", "depth is 13 mm"},
           {"\"front\": 12", "\"front\": 12, \"chain_made\": {\"seal\": \"X\"}", "$.stock.chain_made.seal: ", "O-ring"},
-          {"\"front\": 12", "\"front\": 12, \"chain_made\": {\"pin_diameter\": \"0 mm\"}", "$.stock: ",
-           "chain_made: pin_diameter is 0 mm"},
+          {"\"front\": 12", "\"front\": 12, \"chain_made\": {\"pin_diameter\": \"0 mm\"}",
+           "$.stock: ", "chain_made: pin_diameter is 0 mm"},
           {"\"front\": 12", "\"front\": 12, \"tread_warn\": \"3 mm\"", "$.stock: ", "unknown key \"tread_warn\""},
           {"\"front\": 12", "\"front\": 12, \"drive_efficiency\": \"96 %\"",
            "$.stock.drive_efficiency: ", "expected a fraction such as 0.96, got \"96 %\""},

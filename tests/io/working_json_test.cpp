@@ -30,8 +30,12 @@ std::vector<Working> workings() {
   });
   const auto base =
       with(machine.stock(), [](SetupParts& parts) { parts.drive_efficiency = Band<double>::exactly(0.96); });
+  MachineParts parts = machine.parts();
+  parts.engine = EngineCurve({2500_rpm, 6500_rpm, 9100_rpm}, {16_Nm, 22_Nm, 15_Nm});
+  parts.road_load = RoadLoad::by_mass(215_kg);
+  const Machine driven(parts);
   for (const auto& one : detail::explained_of_setup)
-    list.push_back(explain(machine, worn, one.what, {.gear = 3, .engine_speed = 5000_rpm, .speed = 80_kmh}));
+    list.push_back(explain(driven, worn, one.what, {.gear = 5, .engine_speed = 5000_rpm, .speed = 80_kmh}));
   const Comparison comparison = compare(machine, base, worn);
   for (const auto& one : detail::explained_of_comparison) list.push_back(comparison.explain(one.what));
   const ChainLoop loop(ChainSeries("520"), 13_teeth, 49_teeth);

@@ -141,8 +141,8 @@ TEST(Acceleration, TellsItsSteps) {
        "engine inertia", "engine mass", "mass", "equivalent mass", "resistance", "acceleration"});
   layshaft_test::expect_watched(
       std::array{Corner::nominal}, [](auto watch, Corner) { return detail::best_ratio_of(watch, textbook); },
-      {"resistance", "engine torque", "drive efficiency", "circumference", "holding ratio", "wheel inertia", "wheel mass",
-       "mass", "moved mass", "engine inertia", "overall ratio 1", "engine mass of one", "best ratio"});
+      {"resistance", "engine torque", "drive efficiency", "circumference", "holding ratio", "wheel inertia",
+       "wheel mass", "mass", "moved mass", "engine inertia", "overall ratio 1", "engine mass of one", "best ratio"});
 }
 
 TEST(AccelerationFormulas, AskForTheirRange) {

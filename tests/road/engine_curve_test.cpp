@@ -171,14 +171,14 @@ TEST(EngineCurve, TellsItsTorqueStepByStep) {
   };
   expect_watched(once, torque(single, 4500_rpm),
                  {"engine speed", "lower speed", "lower torque", "upper speed", "upper torque", "engine torque"});
-  expect_watched(once, torque(single, 6000_rpm), {"engine torque"});
+  expect_watched(once, torque(single, 6000_rpm), {"point torque"});
   const EngineCurve high = single.scaled(0.8);
-  expect_watched(once, torque(high, 6000_rpm), {"engine torque", "torque factor", "scaled torque"});
+  expect_watched(once, torque(high, 6000_rpm), {"point torque", "torque factor", "scaled torque"});
   const EngineCurve motor = EngineCurve::electric(60_Nm, 11_kW, 8000_rpm);
   expect_watched(once, torque(motor, 5000_rpm), {"engine speed", "power", "engine torque"});
   const auto working = expect_watched(
       once, [](auto watch, Corner) { return single.power(watch, watch.given("engine_speed", 6000_rpm)); },
-      {"engine speed", "engine torque", "engine power"});
+      {"engine speed", "point torque", "engine power"});
   EXPECT_EQ(working.steps()[1].detail(), "crank");
 }
 

@@ -33,6 +33,15 @@ TEST(RideLog, SaysWhichSampleIsWrong) {
   EXPECT_EQ(refusal({{0, 1}, {3, 4}, {600, 12000}, {}}), "height 2 is 12000 m; expected -1000 m to 11000 m");
   EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {nothing, 3}}),
             "engine speed 1 is not a number; expected 0 rpm to 100000 rpm");
+  EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {}, {3.1, 4.1}, {7000, 7000}}), "none");  // it counts in steps
+  EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {}, {3.1}, {}}), "number of indicated speeds is 1; expected 2, one a time");
+  EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {}, {3, -1}, {}}),
+            "indicated speed 2 is -3.6 km/h; expected 0 km/h to 1000 km/h");
+  EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {}, {}, {0}}), "number of odometer readings is 1; expected 2, one a time");
+  EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {}, {}, {0, nothing}}),
+            "odometer reading 2 is not a number; expected 0 km to 10000000 km");
+  EXPECT_EQ(refusal({{0, 1, 2}, {3, 4, 5}, {}, {}, {}, {8000, 9000, 8000}}),
+            "odometer reading 3 is 8 km; expected at least the 9 km before it");
   EXPECT_EQ(refusal({{0, 1}, {3, 4}, {}, {}}, 0_s), "gap is 0 s; expected 0.01 s to 86400 s");
   EXPECT_THROW(RideLog(RideColumns{}), RangeError);
 }
@@ -46,7 +55,7 @@ TEST(RideLog, LeavesOutItsGaps) {
   });
   EXPECT_EQ(places, (std::vector<std::size_t>{0, 1, 3}));
   EXPECT_EQ(log.samples(), 5u);
-  EXPECT_FALSE(log.has_heights() || log.has_engine_speeds());
+  EXPECT_FALSE(log.has_heights() || log.has_engine_speeds() || log.has_indicated_speeds() || log.has_odometers());
 }
 
 }  // namespace

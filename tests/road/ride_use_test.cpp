@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <road/invented_ride.hpp>
+
 #include <cmath>
 #include <random>
 #include <string>
@@ -109,6 +111,113 @@ TEST(RideUse, NamesADriveThatIsNone) {
   const RideProfile fourth({{RideKind::trail, 1.0, 20_kmh, Slope(), 4}});
   EXPECT_FALSE(try_ride_use(fourth, 1_hour, drive));
   EXPECT_FALSE(try_ride_use(fourth, -(1_hour), drive));
+}
+
+const RoadLoad road({.constant = 40_N, .quadratic = 0.4_kg_per_m, .mass = 230_kg});
+RideDrive loaded(Duration spell = 2_s) {
+  RideDrive made = drive;
+  made.load = RideLoad{road, 230_kg, spell};
+  return made;
+}
+
+TEST(RideUse, OfSharesWorksAgainstWhatResistsThere) {
+  const RideProfile profile({{RideKind::technical, 0.25, 9_kmh, Slope(0.1)},
+                             {RideKind::trail, 0.25, 36_kmh},
+                             {RideKind::trail, 0.5, 36_kmh, Slope(-0.2)}});
+  const RideUse use = ride_use(profile, 4_hour, loaded());
+  // 9 km on 10 %: a slope of the angle whose tangent that is; 36 km against 40 N + 0.4 kg/m * (10 m/s)^2.
+  const double angle = std::atan(0.1), weight = 230.0 * 9.80665;
+  const double climb = 9000.0 * (40.0 * std::cos(angle) + 0.4 * 2.5 * 2.5 + weight * std::sin(angle));
+  EXPECT_NEAR(use.gear(1).wheel_work / climb / units::J, 1.0, 1e-12);
+  EXPECT_NEAR(use.gear(2).wheel_work / units::J, 36000.0 * 80.0, 1e-6);
+  EXPECT_NEAR(*use.wheel_work() / units::J, climb + 36000.0 * 80.0, 1e-6);
+  const double down = std::atan(0.2);
+  EXPECT_NEAR(*use.held_back() / units::J, 72000.0 * (weight * std::sin(down) - 40.0 * std::cos(down) - 40.0), 1e-5);
+  // A share that stands does no work.
+  const RideUse still = ride_use(RideProfile({{RideKind::technical, 1.0, 0_kmh, Slope(0.1)}}), 1_hour, loaded());
+  EXPECT_EQ(*still.wheel_work(), 0_J);
+  EXPECT_EQ(*still.held_back(), 0_J);
+}
+
+TEST(RideUse, TellsNoWorkWhereNoLoadIsStated) {
+  const RideUse use = ride_use(RideLog({{0, 1}, {3, 4}, {}, {}}), drive);
+  EXPECT_FALSE(use.wheel_work() || use.held_back());
+  EXPECT_EQ(use.gear(1).wheel_work, 0_J);
+}
+
+TEST(RideUse, BalancesTheEnergyOfALog) {
+  // Whatever the spells: what drove less what held back is what resisted, lifted and sped up.
+  const RideColumns columns = layshaft_test::invented({.seconds = 2000.0, .gap = 0.0});
+  for (const Duration& spell : {0_s, 1_s, 2_s, 60_s}) {
+    const RideUse use = ride_use(RideLog(columns), loaded(spell));
+    double net = 0.0, drove = 0.0;
+    for (std::size_t i = 0; i + 1 < columns.times.size(); ++i) {
+      const double v = 0.5 * (columns.speeds[i] + columns.speeds[i + 1]);
+      if (v < RideUse::standing.value()) continue;
+      const double work =
+          (40.0 + 0.4 * v * v) * v * (columns.times[i + 1] - columns.times[i]) +
+          115.0 * (columns.speeds[i + 1] * columns.speeds[i + 1] - columns.speeds[i] * columns.speeds[i]) +
+          230.0 * 9.80665 * (columns.heights[i + 1] - columns.heights[i]);
+      net += work;
+      drove += std::max(0.0, work);
+    }
+    EXPECT_NEAR((*use.wheel_work() - *use.held_back()) / units::J, net, 1e-9 * drove);
+    if (spell == 0_s) {
+      EXPECT_NEAR(*use.wheel_work() / units::J, drove, 1e-9 * drove);
+    } else {
+      EXPECT_LT(*use.wheel_work() / units::J, drove);
+    }
+    Energy gears;
+    for (int gear = 1; gear <= use.gears(); ++gear) gears += use.gear(gear).wheel_work;
+    EXPECT_EQ(gears, *use.wheel_work());
+  }
+}
+
+TEST(RideUse, SpellsTakeTheNoiseOutOfTheWork) {
+  layshaft_test::InventedRide ride{.seconds = 2000.0, .noise = 0.0};
+  const auto work = [&](Duration spell) {
+    RideColumns columns = layshaft_test::invented(ride);
+    columns.heights.clear();
+    return ride_use(RideLog(columns), loaded(spell)).wheel_work()->value();
+  };
+  const double truth = work(0_s);
+  EXPECT_NEAR(work(2_s) / truth, 1.0, 0.02);
+  ride.noise = 1.0;
+  EXPECT_GT(work(0_s) / truth, 1.04);
+  EXPECT_NEAR(work(2_s) / truth, 1.0, 0.02);
+}
+
+TEST(RideUse, EndsASpellWithTheGearTheGapAndTheStop) {
+  // 10 m/s and back between each two samples: a long spell sums to the resistance alone, one that ends does not.
+  const auto held = [](const RideColumns& columns) {
+    return *ride_use(RideLog(columns), loaded(1_hour)).held_back() / units::J;
+  };
+  EXPECT_EQ(held({{0, 1, 2}, {5, 10, 5}, {}, {}}), 0.0);
+  const double lost = 115.0 * 75.0, resisted = 7.5 * (40.0 + 0.4 * 7.5 * 7.5);
+  EXPECT_NEAR(held({{0, 1, 100, 101}, {5, 10, 10, 5}, {}, {}}), lost - resisted, 1e-9);  // a gap
+  const double slow = 125.0, fast = 250.0;  // rad/s for third and for first, at 7.5 m/s on a wheel of 2 m
+  EXPECT_NEAR(held({{0, 1, 2}, {5, 10, 5}, {}, {slow * 2.83, slow * 2.83, fast * 5.0}}), lost - resisted, 1e-9);
+  EXPECT_NEAR(held({{0, 1, 2, 3, 4}, {0, 5, 0, 0, 0}, {}, {}}), 0.0, 1e-9);
+}
+
+TEST(RideUse, NamesALoadThatIsNone) {
+  const RideLog log({{0, 1}, {3, 4}, {}, {}});
+  const auto refusal = [&](const RideLoad& load) {
+    RideDrive bad = drive;
+    bad.load = load;
+    const auto use = try_ride_use(log, bad);
+    return use ? std::string("none") : std::string(use.error().what());
+  };
+  EXPECT_EQ(refusal({road, 230_kg}), "none");
+  EXPECT_EQ(refusal({road, 0_kg}), "mass is 0 kg; expected 0.1 kg to 100000 kg");
+  EXPECT_TRUE(refusal({road, 230_kg, -(1_s)}).starts_with("spell is -1 s"));
+  EXPECT_TRUE(refusal({road, 230_kg, 2_hour}).starts_with("spell is "));
+  // A slope needs the mass that climbs it, which this road load has not.
+  RideDrive massless = drive;
+  massless.load = RideLoad{RoadLoad({.constant = 40_N}), 230_kg};
+  EXPECT_TRUE(try_ride_use(log, massless));
+  EXPECT_TRUE(try_ride_use(RideProfile({{RideKind::trail, 1.0, 20_kmh}}), 1_hour, massless));
+  EXPECT_FALSE(try_ride_use(RideProfile({{RideKind::trail, 1.0, 20_kmh, Slope(0.1)}}), 1_hour, massless));
 }
 
 TEST(RideProfile, NamesTheShareThatIsWrong) {

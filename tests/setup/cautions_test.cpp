@@ -79,6 +79,14 @@ Ride of_strength(std::optional<Force> strength) {
   trial.chain_made.tensile_strength = strength;
   return {Machine(parts), trial};
 }
+/// The trail bike with an engine of a greatest torque, on a body whose centre of mass lies so high.
+Ride with_engine(Torque torque, Length centre_height, bool by_mass = true) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.engine = EngineCurve({2500_rpm, 6000_rpm, 9100_rpm}, {0.7 * torque, torque, 0.7 * torque});
+  parts.body = Body({.mass = 212_kg, .wheelbase = 1.41_m, .centre_ahead = 0.68_m, .centre_height = centre_height});
+  parts.road_load = by_mass ? RoadLoad::by_mass(212_kg) : RoadLoad(RoadCoefficients{.constant = 40_N});
+  return {Machine(parts), parts.stock.parts()};
+}
 Ride of_links(int links) {
   return trail([&](SetupParts& parts) { parts.links = Links(links); });
 }
@@ -114,9 +122,7 @@ std::vector<Case> cases() {
       {chain_slack_unstated, {without_slack()}, {trail()}},
       {check_slack_through_travel, {trail()}, {without_slack(), cargo([](SetupParts&) {})}},
       {chain_tight_in_travel, {with_suspension(-40.0_mm, 20_mm)}, {with_suspension(22_mm, 40_mm), trail()}},
-      {few_teeth_in_mesh,
-       {of_sprockets(10, 60), of_sprockets(9, 47)},
-       {of_sprockets(12, 48), trail()}},
+      {few_teeth_in_mesh, {of_sprockets(10, 60), of_sprockets(9, 47)}, {of_sprockets(12, 48), trail()}},
       {chain_weaker_than_stock,
        {of_strength(17.0_kN)},
        {of_strength(31.0_kN), of_strength(29.0_kN), of_strength({}), trail()}},
@@ -192,6 +198,13 @@ std::vector<Case> cases() {
       {front_wheel_lifts_sooner,
        {of_sprockets(12, 48), of_sprockets(11, 47)},
        {trail(), of_sprockets(12, 46), cargo([](SetupParts& parts) { parts.rear = 19_teeth; })}},
+      {thrust_lifts_front_wheel,
+       {with_engine(25_Nm, 850_mm)},
+       {trail(), with_engine(10_Nm, 850_mm), with_engine(25_Nm, 500_mm)}},
+      {thrust_spins_rear_wheel,
+       {with_engine(25_Nm, 500_mm)},
+       {trail(), with_engine(10_Nm, 500_mm), with_engine(25_Nm, 850_mm)}},
+      {road_load_by_mass_alone, {with_engine(25_Nm, 500_mm)}, {trail(), with_engine(25_Nm, 500_mm, false)}},
       {speedometer_may_read_low,
        {of_sprockets(12, 46), of_tyre("120/100-18 68M"),
         with_known_speedometer({0.0, 0.01, 0.02}, [](SetupParts& parts) { parts.rear = 46_teeth; })},

@@ -54,6 +54,22 @@ template <class Quantity>
   if (what == "highest speed") return plain(range().highest);
   if (what == "engine speed") return plain(appraisal->try_engine_speed_at(*at.speed, *at.gear));
   if (what == "circumference") return plain(appraisal->circumference());
+  if (what == "engine turns")
+    return plain(over(appraisal->circumference(), [&](Length circumference) {
+      return engine_turns(appraisal->overall_ratios()[static_cast<std::size_t>(*at.gear - 1)], circumference);
+    }));
+  if (what == "thrust") return plain(try_thrust(machine, setup, *at.gear, *at.speed));
+  if (what == "steepest slope" || what == "top speed") {
+    if (!machine.engine()) return try_powertrain(machine, setup).error();
+    if (!machine.road_load())
+      return Error::value("to explain the " + std::string(what) + ", the machine must state its road load");
+    if (what == "top speed") {
+      const auto top = try_top_speed(machine, setup, *machine.road_load());
+      if (!top) return top.error();
+      return plain(top->speed);
+    }
+    return plain(try_steepest_slope(machine, setup, *machine.road_load(), *at.gear, *at.speed));
+  }
   if (what == "links") return plain(chain.links);
   if (what == "centre") return plain(chain.centre);
   if (what == "adjuster forward") return plain(chain.adjuster_forward);

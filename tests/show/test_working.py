@@ -40,7 +40,11 @@ def workings() -> dict[str, ls.Working]:
     for path in sorted(MACHINES.glob("*.json")):
         machine = ls.Machine.from_json(path.read_text(encoding="utf-8"))
         stock = machine.stock
-        at = {"gear": 2, "engine_speed": 0.8 * machine.gearbox.rev_limit, "speed": 22 * ls.kmh}
+        at = {
+            "gear": 2,
+            "engine_speed": 0.8 * machine.gearbox.rev_limit,
+            "speed": 0.9 * ls.appraise(machine, stock).speed_range(2).highest.low,
+        }
         for what in names_of(lambda what, m=machine: ls.explain(m, m.stock, what)):
             found[f"{path.stem}, {what}"] = ls.explain(machine, stock, what, **at)
         trial = ls.Setup(
@@ -102,7 +106,9 @@ def quantity(number: str, unit: str) -> pint.Quantity:
 def worked_out(line: str) -> pint.Quantity:
     """A line of numbers, functions and units, by pint: '5000 rpm * 2054 mm / (1 rev * 16.4)'."""
     number = r"(?<![\w.])(\d+(?:\.\d+)?)"
-    units = r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|lb|Nm|kN|kW|hp|kg/m3|kg/m|kg|m/s2|m2|N s/m|N|s|%)(?![\w/])"
+    units = (
+        r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|lb|Nm|kN|kW|hp|kg/m3|kg/m|kg|m/s2|m2|N s/m|N|s|m|%)(?![\w/])"
+    )
     line = re.sub(rf"{number} {units}", r"quantity('\1', '\2')", line)
 
     def of_angle(function: object) -> object:

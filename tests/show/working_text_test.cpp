@@ -40,8 +40,14 @@ std::vector<Working> all_workings() {
       parts.links.reset();
     });
     const Setup base = with(stock, [](SetupParts& parts) { parts.drive_efficiency = Band<double>::exactly(0.98); });
+    MachineParts parts = machine.parts();
+    const AngularSpeed limit = machine.gearbox().rev_limit();
+    parts.engine = EngineCurve({1_rpm, 0.7 * limit, limit}, {16_Nm, 22_Nm, 15_Nm});
+    parts.road_load = RoadLoad::by_mass(180_kg);
+    const Machine driven(parts);
+    const Speed speed = 0.8 * appraise(machine, stock).speed_range(2).highest.nominal;
     for (const auto& one : detail::explained_of_setup)
-      all.push_back(explain(machine, stock, one.what, {.gear = 2, .engine_speed = 60_rpm, .speed = 31_kmh}));
+      all.push_back(explain(driven, stock, one.what, {.gear = 2, .engine_speed = 60_rpm, .speed = speed}));
     const Comparison comparison = compare(machine, base, other);
     for (const auto& one : detail::explained_of_comparison)
       if (const auto working = comparison.try_explain(one.what)) all.push_back(*working);  // not all tyres are worn

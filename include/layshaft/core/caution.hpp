@@ -46,6 +46,9 @@ namespace layshaft {
   CAUTION(wheel_speed_ratio_changed)   /* change of rear over front circumference: ABS, traction control */         \
   CAUTION(over_rev_on_downshift)       /* change of engine speed at equal road speed */                             \
   CAUTION(front_wheel_lifts_sooner)    /* change of thrust */                                                       \
+  CAUTION(thrust_lifts_front_wheel)    /* greatest thrust in first gear, thrust that lifts it on the level */       \
+  CAUTION(thrust_spins_rear_wheel)     /* greatest thrust in first gear, thrust that asphalt takes on the level */  \
+  CAUTION(road_load_by_mass_alone)     /* speed near which the table by mass holds, on a hard and level road */     \
   CAUTION(speedometer_may_read_low)    /* how far below the true speed, at the most */                                 \
   CAUTION(speedometer_may_read_high)   /* greatest change of reading at equal speed */                              \
   CAUTION(speedometer_error_unknown)   /* nothing: the stock instrument's own error was not stated */               \

@@ -59,7 +59,8 @@ class Recorder {
       const auto solution =
           put(StepKind::solved, name, detail::apart(value), sources::definition, {}, run_of(nullptr, target));
       const auto reached = left_side(solution);  // leaves its steps behind the solution, as the proof of it
-      recorder_->prove(solution.step, reached.step, reached.value - target.value);
+      recorder_->prove(solution.step, reached.step,
+                       detail::amount_of(reached.value).value - detail::amount_of(target.value).value);
       return solution;
     }
     template <class Quantity, class Others, class... Quantities>

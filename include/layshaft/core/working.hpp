@@ -52,7 +52,7 @@ struct StepRun {
   const Formula* formula = nullptr;  ///< that computed it; of a solved step the equation's left side; else null
   std::vector<int> from;             ///< places of the steps that fed it, in the order of the formula's parameters
   int reached = -1;                  ///< of a solved step: the place of the step that must come to the one it is from
-  double residual = 0.0;             ///< of a solved step: by how much it misses
+  double residual = 0.0;             ///< of a solved step: by how much it misses, in SI
   std::vector<Amount> others;        ///< of a chosen step: what else was possible
 };
 

@@ -6,6 +6,8 @@
 
 #include <layshaft/gearing/change.hpp>
 #include <layshaft/gearing/contribution.hpp>
+#include <layshaft/gearing/downshift.hpp>
+#include <layshaft/gearing/gear_steps.hpp>
 #include <layshaft/gearing/gearbox.hpp>
 #include <layshaft/gearing/ratio.hpp>
 #include <layshaft/gearing/road_speeds.hpp>

@@ -55,6 +55,8 @@ class RoadSpeeds {
   /// Engine turns per turn of the wheel, from first gear up.
   [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const noexcept { return overall_ratios_; }
   [[nodiscard]] const Band<Length>& circumference() const noexcept { return circumference_; }
+  /// The engine's limit.
+  [[nodiscard]] AngularSpeed rev_limit() const noexcept { return rev_limit_; }
 
   /// The road speed at an engine speed of zero or more in a gear, or a RangeError.
   [[nodiscard]] Result<Band<Speed>> try_speed_at(AngularSpeed engine_speed, int gear) const {

@@ -3,6 +3,7 @@
 
 #include <layshaft/io/json_reader.hpp>
 #include <layshaft/io/json_writer.hpp>
+#include <layshaft/io/road_json.hpp>
 #include <layshaft/setup/machine.hpp>
 
 #include <string>
@@ -21,18 +22,6 @@ namespace layshaft {
 inline constexpr int json_version = 1;
 
 namespace detail {
-
-template <class Quantity>
-[[nodiscard]] boost::json::value json_of(const Band<Quantity>& band) {
-  const auto one = [](const auto& value) -> boost::json::value {
-    if constexpr (std::is_same_v<Quantity, double>)
-      return value;
-    else
-      return boost::json::value(to_text(value));
-  };
-  if (band == Band<Quantity>::exactly(band.nominal)) return one(band.nominal);
-  return {{"low", one(band.low)}, {"nominal", one(band.nominal)}, {"high", one(band.high)}};
-}
 
 [[nodiscard]] inline boost::json::value json_of(const GearRatio& ratio) {
   if (!ratio.pair()) return ratio.ratio();
@@ -135,9 +124,12 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   object["stock"] = json_of(machine.stock());
   if (machine.tyre_asked() != TyreAsked()) object["tyre_asked"] = json_of(machine.tyre_asked());
   if (machine.suspension()) object["suspension"] = json_of(*machine.suspension());
-  if (machine.peak_torque())
-    object["peak_torque"] = {{"torque", to_text(machine.peak_torque()->torque)},
-                             {"engine_speed", to_text(machine.peak_torque()->engine_speed)}};
+  if (const auto& peak = machine.parts().peak_torque)
+    object["peak_torque"] = {{"torque", to_text(peak->torque)}, {"engine_speed", to_text(peak->engine_speed)}};
+  if (machine.engine()) object["engine"] = json_of(*machine.engine());
+  if (machine.body()) object["body"] = json_of(*machine.body());
+  if (machine.drive_efficiency()) object["drive_efficiency"] = json_of(*machine.drive_efficiency());
+  if (machine.road_load()) object["road_load"] = json_of(*machine.road_load());
   return object;
 }
 
@@ -299,6 +291,12 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   if (const auto asked = object.find("tyre_asked")) parts.tyre_asked = read_tyre_asked(*asked);
   if (const auto suspension = object.find("suspension")) parts.suspension = read_suspension(*suspension);
   if (const auto peak = object.find("peak_torque")) parts.peak_torque = read_peak_torque(*peak);
+  if (const auto engine = object.find("engine")) parts.engine = read_engine(*engine);
+  if (const auto body = object.find("body")) parts.body = read_body(*body);
+  if (const auto efficiency = object.find("drive_efficiency"))
+    parts.drive_efficiency =
+        read_band(*efficiency, [](const JsonValue& one) { return one.number("a fraction such as 0.9"); });
+  if (const auto road = object.find("road_load")) parts.road_load = read_road_load(*road);
   object.done();
   return value.checked(Machine::make(std::move(parts)));
 }

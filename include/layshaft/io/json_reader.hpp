@@ -8,6 +8,7 @@
 
 #include <boost/json.hpp>
 
+#include <algorithm>  // find
 #include <optional>
 #include <set>
 #include <string>
@@ -113,6 +114,11 @@ class JsonValue {
     if (!value_->is_number() || error) expected(what);
     return number;
   }
+  [[nodiscard]] bool truth() const {
+    const auto* truth = value_->if_bool();
+    if (!truth) expected("true or false");
+    return *truth;
+  }
   template <class CountKind>
   [[nodiscard]] Count<CountKind> count() const {
     return checked(Count<CountKind>::make(whole(std::string("a whole ").append(CountKind::name))));
@@ -149,7 +155,7 @@ class JsonObject {
 
   /// The value of a key, or nothing.
   [[nodiscard]] std::optional<JsonValue> find(std::string_view key) {
-    known_.push_back(key);
+    if (std::find(known_.begin(), known_.end(), key) == known_.end()) known_.push_back(key);
     const auto* member = object().if_contains(boost::json::string_view(key.data(), key.size()));
     if (!member || member->is_null()) return std::nullopt;
     return JsonValue(*member, value_.path() + "." + std::string(key));

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/band.hpp>
 #include <layshaft/core/quantity_text.hpp>
 
 #include <boost/json.hpp>
 
 #include <string>
+#include <type_traits>
 
 /// @file
 /// Writes JSON for people to read and edit: two spaces a level, short objects and lists on one line, numbers in the
@@ -55,6 +57,18 @@ inline void write_json(std::string& out, const boost::json::value& value, std::s
   } else {
     out.append(boost::json::serialize(value));
   }
+}
+
+template <class Quantity>
+[[nodiscard]] boost::json::value json_of(const Band<Quantity>& band) {
+  const auto one = [](const auto& value) -> boost::json::value {
+    if constexpr (std::is_same_v<Quantity, double>)
+      return value;
+    else
+      return boost::json::value(to_text(value));
+  };
+  if (band == Band<Quantity>::exactly(band.nominal)) return one(band.nominal);
+  return {{"low", one(band.low)}, {"nominal", one(band.nominal)}, {"high", one(band.high)}};
 }
 
 }  // namespace layshaft::detail

@@ -16,9 +16,9 @@
 /// Ride logs as comma-separated values. Opt-in.
 ///
 /// The first line names the columns, in any order: `time_s`; `speed_kmh`, `speed_mps` or `speed_mph`; and, if they were
-/// recorded, `height_m` and `engine_rpm`. Others are passed over. Columns are parted by commas, semicolons or tabs, as
-/// the first line has it; decimals by a point. Lines that are empty or begin with # are passed over, and so is a byte
-/// order mark.
+/// recorded, `height_m`, `engine_rpm`, `indicated_kmh` or `indicated_mph` (what the speedometer shows), `odometer_km`
+/// or `odometer_mile`. Others are passed over. Columns are parted by commas, semicolons or tabs, as the first line has
+/// it; decimals by a point. Lines that are empty or begin with # are passed over, and so is a byte order mark.
 ///
 ///     LEGAL    time_s,speed_kmh\n0,12.5\n1,13.1\n
 ///     LEGAL    speed_mps;time_s;height_m\r\n3.4;0;612\r\n
@@ -32,12 +32,23 @@ namespace detail {
 /// What a column of a log can be called, and the size of its unit.
 struct LogColumn {
   std::string_view name;
-  int place;  ///< 0 time, 1 speed, 2 height, 3 engine speed
+  int place;  ///< 0 time, 1 speed, 2 height, 3 engine speed, 4 indicated speed, 5 odometer
   double unit;
 };
-inline constexpr LogColumn log_columns[] = {{"time_s", 0, 1.0},    {"speed_kmh", 1, units::kmh.value()},
-                                            {"speed_mps", 1, 1.0}, {"speed_mph", 1, units::mph.value()},
-                                            {"height_m", 2, 1.0},  {"engine_rpm", 3, units::rpm.value()}};
+// clang-format off
+inline constexpr LogColumn log_columns[] = {
+    {"time_s", 0, 1.0},
+    {"speed_kmh", 1, units::kmh.value()},
+    {"speed_mps", 1, 1.0},
+    {"speed_mph", 1, units::mph.value()},
+    {"height_m", 2, 1.0},
+    {"engine_rpm", 3, units::rpm.value()},
+    {"indicated_kmh", 4, units::kmh.value()},
+    {"indicated_mph", 4, units::mph.value()},
+    {"odometer_km", 5, units::km.value()},
+    {"odometer_mile", 5, units::mile.value()},
+};
+// clang-format on
 
 [[nodiscard]] constexpr std::string_view trimmed(std::string_view text) noexcept {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t' || text.front() == '"')) text.remove_prefix(1);
@@ -57,7 +68,8 @@ class LogReader {
     if (!next(line)) return Error::value("the ride log is empty; expected a line that names its columns");
     if (auto error = read_names(line)) return *std::move(error);
     RideColumns columns;
-    std::vector<double>* const into[] = {&columns.times, &columns.speeds, &columns.heights, &columns.engine_speeds};
+    std::vector<double>* const into[] = {&columns.times,         &columns.speeds,           &columns.heights,
+                                         &columns.engine_speeds, &columns.indicated_speeds, &columns.odometers};
     while (next(line)) {
       const char* at = line.data();
       const char* const end = at + line.size();
@@ -101,7 +113,7 @@ class LogReader {
   }
   [[nodiscard]] std::optional<Error> read_names(std::string_view line) {
     separator_ = line.find(';') != line.npos ? ';' : line.find('\t') != line.npos ? '\t' : ',';
-    std::array<bool, 4> found{};
+    std::array<bool, 6> found{};
     constexpr std::size_t most = 1000;
     while (true) {
       const std::size_t end = std::min(line.find(separator_), line.size());

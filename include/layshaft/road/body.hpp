@@ -23,6 +23,7 @@ struct BodyParts {
   std::optional<Length> wheelbase = {};      ///< 0.1 to 20 m
   std::optional<Length> centre_ahead = {};   ///< centre of mass ahead of the rear contact patch: 0 to the wheelbase
   std::optional<Length> centre_height = {};  ///< centre of mass above the ground: above 0, to 10 m
+  MomentOfInertia wheel_inertia = {};        ///< of both wheels together: 0 to 10,000 kg m2
 
   friend constexpr bool operator==(const BodyParts&, const BodyParts&) noexcept = default;
 };
@@ -42,6 +43,8 @@ class Body {
         return *std::move(error);
     if (parts.centre_height)
       if (auto error = detail::outside("centre_height", *parts.centre_height, 1.0_mm, 10.0_m)) return *std::move(error);
+    if (auto error = detail::outside("wheel_inertia", parts.wheel_inertia, MomentOfInertia(), 1e4_kg_m2))
+      return *std::move(error);
     return Body(parts, Unchecked{});
   }
 #if LAYSHAFT_EXCEPTIONS
@@ -53,6 +56,7 @@ class Body {
   [[nodiscard]] constexpr std::optional<Length> wheelbase() const noexcept { return parts_.wheelbase; }
   [[nodiscard]] constexpr std::optional<Length> centre_ahead() const noexcept { return parts_.centre_ahead; }
   [[nodiscard]] constexpr std::optional<Length> centre_height() const noexcept { return parts_.centre_height; }
+  [[nodiscard]] constexpr MomentOfInertia wheel_inertia() const noexcept { return parts_.wheel_inertia; }
   [[nodiscard]] constexpr const Parts& parts() const noexcept { return parts_; }
 
   /// The same with one more mass, whose centre lies there: a rider, luggage. Or an Error where this body's own centre

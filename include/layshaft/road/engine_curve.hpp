@@ -107,7 +107,7 @@ class EngineCurve {
     const auto point = [&](ValueName name, auto value) {
       return watch.looked_up(name, value, to_string(origin_.measured_at), origin_.source);
     };
-    if (points_[upper].speed == speed) return point("engine_torque", points_[upper].torque);
+    if (points_[upper].speed == speed) return point("point_torque", points_[upper].torque);
     const EnginePoint& low = points_[upper - 1];
     const EnginePoint& high = points_[upper];
     if (low.constant_power)

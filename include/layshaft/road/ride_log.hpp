@@ -17,16 +17,19 @@ namespace layshaft {
 
 /// Columns of a log as plain numbers in SI, all as long as the times, but for those that are empty.
 struct RideColumns {
-  std::vector<double> times;          ///< s, rising
-  std::vector<double> speeds;         ///< m/s over ground, 0 to 1000 km/h
-  std::vector<double> heights;        ///< m above the sea, -1000 to 11,000; or empty
-  std::vector<double> engine_speeds;  ///< rad/s, 0 to 100,000 rpm; or empty
+  std::vector<double> times;                  ///< s, rising
+  std::vector<double> speeds;                 ///< m/s over ground, 0 to 1000 km/h
+  std::vector<double> heights;                ///< m above the sea, -1000 to 11,000; or empty
+  std::vector<double> engine_speeds;          ///< rad/s, 0 to 100,000 rpm; or empty
+  std::vector<double> indicated_speeds = {};  ///< m/s that the speedometer shows, 0 to 1000 km/h; or empty
+  std::vector<double> odometers = {};  ///< m that the odometer has counted, 0 to 10,000,000 km, never falling; or empty
 
   friend bool operator==(const RideColumns&, const RideColumns&) = default;
 };
 
-/// A recorded ride: times and speeds, and heights and engine speeds where they were recorded. Between two samples
-/// everything changes evenly, unless they lie further apart than a gap: then the recorder stood still.
+/// A recorded ride: times and speeds, and heights, engine speeds and what the instruments showed where they were
+/// recorded. Between two samples everything changes evenly, unless they lie further apart than a gap: then the recorder
+/// stood still.
 class RideLog {
  public:
   using Columns = RideColumns;
@@ -34,7 +37,8 @@ class RideLog {
   static constexpr Duration usual_gap = 10.0_s;
 
   /// The log; or a RangeError that names the sample, from 1, and its column: fewer than 2 samples, a column of another
-  /// length, a number that is missing or outside its range, a time that does not rise; gap 0.01 s to a day.
+  /// length, a number that is missing or outside its range, a time that does not rise, an odometer that falls; gap 0.01
+  /// s to a day.
   [[nodiscard]] static Result<RideLog> make(Columns columns, Duration gap = usual_gap) {
     const std::size_t samples = columns.times.size();
     if (samples < 2) return Error::range("number of samples", std::to_string(samples), "at least 2");
@@ -47,6 +51,17 @@ class RideLog {
     if (auto error =
             outside("engine speed", "rpm", columns.engine_speeds, samples, true, units::rpm.value(), 0.0, 100000.0))
       return *std::move(error);
+    if (auto error = outside("indicated speed", "km/h", columns.indicated_speeds, samples, true, units::kmh.value(),
+                             0.0, 1000.0))
+      return *std::move(error);
+    if (auto error = outside("odometer reading", "km", columns.odometers, samples, true, units::km.value(), 0.0, 1e7))
+      return *std::move(error);
+    for (std::size_t i = 1; i < columns.odometers.size(); ++i)
+      if (columns.odometers[i] < columns.odometers[i - 1])
+        return Error::range(
+            "odometer reading " + std::to_string(i + 1),
+            detail::in_words(columns.odometers[i] / units::km.value()) + " km",
+            "at least the " + detail::in_words(columns.odometers[i - 1] / units::km.value()) + " km before it");
     for (std::size_t i = 1; i < samples; ++i)
       if (!(columns.times[i - 1] < columns.times[i]))
         return Error::range("time " + std::to_string(i + 1), detail::in_words(columns.times[i]) + " s",
@@ -63,6 +78,8 @@ class RideLog {
   [[nodiscard]] std::size_t samples() const noexcept { return columns_.times.size(); }
   [[nodiscard]] bool has_heights() const noexcept { return !columns_.heights.empty(); }
   [[nodiscard]] bool has_engine_speeds() const noexcept { return !columns_.engine_speeds.empty(); }
+  [[nodiscard]] bool has_indicated_speeds() const noexcept { return !columns_.indicated_speeds.empty(); }
+  [[nodiscard]] bool has_odometers() const noexcept { return !columns_.odometers.empty(); }
 
   /// Calls `each(place, seconds)` for every pair of samples that belong together, place and place + 1.
   template <class Each>

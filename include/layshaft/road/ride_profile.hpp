@@ -90,7 +90,8 @@ class RideProfile {
 };
 
 /// What a ride of this profile does to a drive in so much time, up to 1,000,000 h. Or a RangeError, where a gear that
-/// the rider holds to is none of the drive's.
+/// the rider holds to is none of the drive's; or an Error, where a share's slope needs a mass that the drive's road
+/// load has not.
 [[nodiscard]] inline Result<RideUse> try_ride_use(const RideProfile& profile, Duration ridden, const RideDrive& drive) {
   if (auto error = detail::outside("ridden", ridden, Duration(), 1e6_hour)) return *std::move(error);
   if (auto error = detail::refused(drive)) return *std::move(error);
@@ -103,11 +104,15 @@ class RideProfile {
             engine_speed(share.speed, drive.ratio_of(gear), drive.circumference));
     const Length rise = share.share * ridden * share.speed * sin(share.slope.angle());
     use.add_rise(rise);
+    if (!drive.load || share.speed < RideUse::standing) continue;
+    const auto resistance = drive.load->road.try_resistance(share.speed, share.slope);
+    if (!resistance) return resistance.error();
+    use.add_work(gear, *resistance * (share.share * ridden * share.speed));
   }
   return use;
 }
 #if LAYSHAFT_EXCEPTIONS
-/// @throws RangeError as `try_ride_use` says.
+/// @throws RangeError or Error as `try_ride_use` says.
 [[nodiscard]] inline RideUse ride_use(const RideProfile& profile, Duration ridden, const RideDrive& drive) {
   return try_ride_use(profile, ridden, drive).value();
 }

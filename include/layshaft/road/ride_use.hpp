@@ -3,6 +3,7 @@
 
 #include <layshaft/core/checks.hpp>
 #include <layshaft/core/result.hpp>
+#include <layshaft/road/ride_load.hpp>
 #include <layshaft/road/shift_rule.hpp>
 
 #include <array>
@@ -11,14 +12,15 @@
 #include <string>
 
 /// @file
-/// What a ride does to a drive: time and distance in each gear, and how long the engine turns how fast.
+/// What a ride does to a drive: time, distance and work in each gear, and how long the engine turns how fast.
 namespace layshaft {
 
 /// The drive that is ridden.
 struct RideDrive {
-  OverallRatios overall_ratios;  ///< one a gear, 1e-3 to 10,000
-  Length circumference;          ///< 1 mm to 100 m
-  ShiftRule rule;                ///< of as many gears
+  OverallRatios overall_ratios;       ///< one a gear, 1e-3 to 10,000
+  Length circumference;               ///< 1 mm to 100 m
+  ShiftRule rule;                     ///< of as many gears
+  std::optional<RideLoad> load = {};  ///< what resists; without it no work is told
 
   [[nodiscard]] constexpr double ratio_of(int gear) const noexcept {
     return overall_ratios[static_cast<std::size_t>(gear - 1)];
@@ -36,6 +38,8 @@ namespace detail {
         std::to_string(drive.rule.gears()) + ", one a gear of the shift rule");
   for (int gear = 1; gear <= gears; ++gear)
     if (auto error = outside("overall ratio " + std::to_string(gear), drive.ratio_of(gear), 1e-3, 1e4)) return error;
+  if (drive.load)
+    if (auto error = refused(*drive.load)) return error;
   return outside("circumference", drive.circumference, 1.0_mm, 100.0_m);
 }
 }  // namespace detail
@@ -44,6 +48,7 @@ namespace detail {
 struct GearUse {
   Duration time{};
   Length distance{};
+  Energy wheel_work{};  ///< at the wheel, of all that drove it; nothing where the drive states no load
 
   friend constexpr bool operator==(const GearUse&, const GearUse&) noexcept = default;
 };
@@ -57,7 +62,8 @@ class RideUse {
   /// Below this the machine counts as standing, whatever its gear.
   static constexpr Speed standing = 0.5_kmh;
 
-  explicit RideUse(const RideDrive& drive) noexcept : gears_(static_cast<int>(drive.overall_ratios.size())) {}
+  explicit RideUse(const RideDrive& drive) noexcept
+      : gears_(static_cast<int>(drive.overall_ratios.size())), loaded_(drive.load.has_value()) {}
 
   [[nodiscard]] constexpr int gears() const noexcept { return gears_; }
   /// Of a gear, from 1 to gears().
@@ -81,6 +87,20 @@ class RideUse {
     return all;
   }
 
+  /// The work at the wheel of all that drove it, in all gears: the work at the chain less the chain's own loss. None
+  /// where the drive states no load.
+  [[nodiscard]] constexpr std::optional<Energy> wheel_work() const noexcept {
+    if (!loaded_) return std::nullopt;
+    Energy all;
+    for (const GearUse& one : in_gear_) all += one.wheel_work;
+    return all;
+  }
+  /// The work that brakes and the engine on overrun took up, above zero. None where the drive states no load.
+  [[nodiscard]] constexpr std::optional<Energy> held_back() const noexcept {
+    if (!loaded_) return std::nullopt;
+    return held_back_;
+  }
+
   /// Adds a stretch; unchecked.
   constexpr void add(int gear, Duration time, Speed speed, AngularSpeed engine_speed) noexcept {
     if (speed < standing) {
@@ -100,16 +120,25 @@ class RideUse {
   constexpr void add_rise(Length rise) noexcept {
     if (rise > Length()) climbed_ += rise;
   }
+  /// Adds work at the wheel, which was held back where it is below zero; unchecked.
+  constexpr void add_work(int gear, Energy work) noexcept {
+    if (work > Energy())
+      in_gear_[static_cast<std::size_t>(gear - 1)].wheel_work += work;
+    else
+      held_back_ -= work;
+  }
   constexpr void add_gap(Duration time) noexcept { gaps_ += time; }
 
   friend constexpr bool operator==(const RideUse&, const RideUse&) noexcept = default;
 
  private:
   int gears_;
+  bool loaded_;
   std::array<GearUse, most_gears> in_gear_{};
   std::array<Duration, classes> engine_speeds_{};
   Duration standstill_{}, gaps_{};
   Length climbed_{};
+  Energy held_back_{};
 };
 
 }  // namespace layshaft

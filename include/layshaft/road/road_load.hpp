@@ -79,6 +79,10 @@ LAYSHAFT_FORMULA(constexpr, Force, rolling_resistance, (Force constant_resistanc
                  is_finite(constant_resistance) && is_finite(linear_part), sources::definition,
                  constant_resistance + linear_part)
 
+/// What of the resistance comes with speed alone.
+LAYSHAFT_FORMULA(constexpr, Force, speed_resistance, (Force air_drag, Force linear_part),
+                 is_finite(air_drag) && is_finite(linear_part), sources::definition, air_drag + linear_part)
+
 /// Where a road load comes from, and so where it holds.
 enum class RoadLoadKind {
   stated,      ///< coefficients as somebody stated them
@@ -216,6 +220,8 @@ class RoadLoad {
   [[nodiscard]] constexpr Speed head_wind() const noexcept { return head_wind_; }
   [[nodiscard]] constexpr RoadLoadKind kind() const noexcept { return kind_; }
   [[nodiscard]] constexpr const Source& source() const noexcept { return source_; }
+  /// The air that a figure of the mass table was moved to; none where it stands as printed.
+  [[nodiscard]] constexpr const std::optional<Density>& other_air() const noexcept { return other_air_; }
   /// The parts it was made of; none unless it was made of parts.
   [[nodiscard]] constexpr const std::optional<RoadParts>& parts() const noexcept { return parts_; }
 
@@ -225,6 +231,30 @@ class RoadLoad {
     RoadLoad road = *this;
     road.head_wind_ = head_wind;
     if (road.parts_) road.parts_->head_wind = head_wind;
+    return road;
+  }
+  /// The same with another mass to be lifted on a slope, 0.1 kg to 100 t; what the tyres resist with stays.
+  [[nodiscard]] Result<RoadLoad> try_carrying(Mass mass) const {
+    if (auto error = detail::outside("mass", mass, least_mass, most_mass)) return *std::move(error);
+    RoadLoad road = *this;
+    road.mass_ = mass;
+    return road;
+  }
+  /// The same in air of another density, above 0, to 10 kg/m3. What is made of parts is made of it anew; of any other
+  /// the quadratic part is taken as that of the standard atmosphere at sea level.
+  [[nodiscard]] Result<RoadLoad> try_in_air(Density density) const {
+    if (auto error = detail::outside("density", density, 1e-3_kg_per_m3, 10.0_kg_per_m3)) return *std::move(error);
+    RoadLoad road = *this;
+    if (road.parts_) {
+      road.parts_->air_density = Band<Density>::exactly(density);
+      road.quadratic_ =
+          over_runs(one_cause, [&](Corner at) { return detail::quadratic_of(Unwatched(), *road.parts_, at); });
+    } else {
+      const Density of_figure = other_air_.value_or(standard_atmosphere::density);
+      const double factor = density_ratio(density, of_figure);
+      road.quadratic_ = over(quadratic_, [&](LinearDensity part) { return factor * part; });
+      if (kind_ == RoadLoadKind::mass_table) road.other_air_ = density;
+    }
     return road;
   }
 
@@ -265,16 +295,20 @@ class RoadLoad {
     const auto angle = slope.angle(watch);
     return watch.step(formula::rolling_on_slope{}, level, angle);
   }
+  /// The mass that a slope lifts, for whoever watches: another than the tyres bear where somebody said so.
+  template <class Watch>
+  [[nodiscard]] constexpr auto lifted(Watch watch) const {
+    return watch.given({"mass", parts_ && parts_->mass != *mass_ ? 2 : 0}, *mass_);
+  }
   /// The weight's part along a slope, for whoever watches; only where a mass is stated.
   template <class Watch>
   [[nodiscard]] auto climb(Watch watch, const Slope& slope) const {
-    const auto weighed = watch.given("mass", *mass_);
+    const auto weighed = lifted(watch);
     const auto gravity = detail::gravity(watch);
     const auto angle = slope.angle(watch);
     return watch.step(formula::climb_resistance{}, weighed, gravity, angle);
   }
-
- private:
+  /// What the tyres resist with at a speed, for whoever watches.
   template <class Watch, class WatchedSpeed>
   [[nodiscard]] auto rolling_at(Watch watch, const WatchedSpeed& road_speed, const Slope& slope, Corner at) const {
     const auto still = rolling(watch, slope, at);
@@ -282,6 +316,7 @@ class RoadLoad {
     const auto growing = watch.step(formula::linear_part{}, linear(watch), road_speed);
     return watch.step(formula::rolling_resistance{}, still, growing);
   }
+  /// What the air resists with, for whoever watches.
   template <class Watch, class WatchedSpeed>
   [[nodiscard]] auto drag_at(Watch watch, const WatchedSpeed& road_speed, Corner at) const {
     const auto square = quadratic(watch, at);
@@ -289,8 +324,14 @@ class RoadLoad {
     const auto through_air = watch.step(formula::air_speed{}, road_speed, watch.given("head_wind", head_wind_));
     return watch.step(formula::air_drag{}, square, through_air);
   }
-
- public:
+  /// What comes with speed alone, on a slope as on the level, for whoever watches.
+  template <class Watch, class WatchedSpeed>
+  [[nodiscard]] auto speed_part(Watch watch, const WatchedSpeed& road_speed, Corner at) const {
+    const auto drag = drag_at(watch, road_speed, at);
+    if (linear_ == ForcePerSpeed()) return drag;
+    const auto growing = watch.step(formula::linear_part{}, linear(watch), road_speed);
+    return watch.step(formula::speed_resistance{}, drag, growing);
+  }
   /// The resistance for whoever watches; `road_speed` is a value of the watch. On a slope only where a mass is stated.
   template <class Watch, class WatchedSpeed>
   [[nodiscard]] auto resistance(Watch watch, const WatchedSpeed& road_speed, const Slope& slope, Corner at) const {
@@ -336,6 +377,10 @@ class RoadLoad {
   }
   /// @throws RangeError as `try_in_wind` says.
   [[nodiscard]] RoadLoad in_wind(Speed head_wind) const { return try_in_wind(head_wind).value(); }
+  /// @throws RangeError as `try_carrying` says.
+  [[nodiscard]] RoadLoad carrying(Mass mass) const { return try_carrying(mass).value(); }
+  /// @throws RangeError as `try_in_air` says.
+  [[nodiscard]] RoadLoad in_air(Density density) const { return try_in_air(density).value(); }
   /// @throws ParseError, or as the number itself.
   [[nodiscard]] Working explain(std::string_view what, const RoadQuestion& at) const;
 #endif
@@ -377,6 +422,7 @@ class RoadLoad {
   RoadLoadKind kind_;
   Source source_;
   std::optional<RoadParts> parts_{};
+  std::optional<Density> other_air_{};
 };
 
 }  // namespace layshaft

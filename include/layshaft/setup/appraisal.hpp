@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/gearing/downshift.hpp>
 #include <layshaft/gearing/road_speeds.hpp>
 #include <layshaft/instrument/speedometer_reading.hpp>
 #include <layshaft/setup/cautions.hpp>
 #include <layshaft/setup/changes.hpp>
 #include <layshaft/setup/machine.hpp>
+#include <layshaft/setup/on_road.hpp>
 #include <layshaft/wear/tooth_wear.hpp>
 
 /// @file
@@ -17,8 +19,14 @@ namespace layshaft {
 class Appraisal {
  public:
   Appraisal(const RoadSpeeds& speeds, const ChainFit& chain, const ChainDrive& drive, const ToothWear& wear,
-            const SpeedometerReading& speedometer, const Cautions& cautions)
-      : speeds_(speeds), chain_(chain), drive_(drive), wear_(wear), speedometer_(speedometer), cautions_(cautions) {}
+            const SpeedometerReading& speedometer, const std::optional<OnRoad>& road, const Cautions& cautions)
+      : speeds_(speeds),
+        chain_(chain),
+        drive_(drive),
+        wear_(wear),
+        speedometer_(speedometer),
+        road_(road),
+        cautions_(cautions) {}
 
   /// Engine turns per turn of the wheel, from first gear up.
   [[nodiscard]] const FixedList<double, most_gears>& overall_ratios() const& noexcept {
@@ -37,6 +45,8 @@ class Appraisal {
   [[nodiscard]] const ToothWear& wear() const noexcept { return wear_; }
   /// What the speedometer and odometer show, against the stock set-up.
   [[nodiscard]] const SpeedometerReading& speedometer() const noexcept { return speedometer_; }
+  /// Top speed, hills, start and shifts, where the machine states an engine, a road load and a mass.
+  [[nodiscard]] const std::optional<OnRoad>& road() const noexcept { return road_; }
   /// What the rider must be told, against the stock set-up.
   [[nodiscard]] const Cautions& cautions() const& noexcept { return cautions_; }
   [[nodiscard]] Cautions cautions() && noexcept { return cautions_; }
@@ -51,7 +61,15 @@ class Appraisal {
   }
   /// The speeds a gear covers, from the lowest engine speed that pulls cleanly to the limit.
   [[nodiscard]] Result<SpeedRange> try_speed_range(int gear) const { return speeds_.try_speed_range(gear); }
+  /// What a shift down into a gear makes the engine turn at a road speed.
+  [[nodiscard]] Result<Downshift> try_downshift(int into_gear, Speed road_speed) const {
+    return layshaft::try_downshift(speeds_, speeds_.rev_limit(), into_gear, road_speed);
+  }
 #if LAYSHAFT_EXCEPTIONS
+  /// @throws RangeError
+  [[nodiscard]] Downshift downshift(int into_gear, Speed road_speed) const {
+    return try_downshift(into_gear, road_speed).value();
+  }
   /// @throws RangeError
   [[nodiscard]] Band<Speed> speed_at(AngularSpeed engine_speed, int gear) const {
     return try_speed_at(engine_speed, gear).value();
@@ -72,6 +90,7 @@ class Appraisal {
   ChainDrive drive_;
   ToothWear wear_;
   SpeedometerReading speedometer_;
+  std::optional<OnRoad> road_;
   Cautions cautions_;
 };
 
@@ -138,8 +157,14 @@ namespace detail {
   const SpeedometerReading speedometer(machine.speedometer().reading_error(),
                                        indicated_ratio(machine.speedometer().sensor(), machine.stock(), setup));
   const ToothWear wear = tooth_wear(setup.front(), setup.rear(), chain->links, speeds.circumference());
-  return Appraisal(speeds, *chain, *drive, wear, speedometer,
-                   find_cautions(machine, base, setup, *chain, *drive, speeds, speedometer));
+  std::optional<OnRoad> road;
+  if (machine.engine() && machine.road_load() && (machine.body() || machine.road_load()->mass())) {
+    const auto told = try_on_road(machine, setup);
+    if (!told) return told.error();
+    road = *told;
+  }
+  return Appraisal(speeds, *chain, *drive, wear, speedometer, road,
+                   find_cautions(machine, base, setup, *chain, *drive, speeds, speedometer, road));
 }
 
 }  // namespace detail

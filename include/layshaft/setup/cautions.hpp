@@ -7,6 +7,7 @@
 #include <layshaft/instrument/speedometer_reading.hpp>
 #include <layshaft/setup/changes.hpp>
 #include <layshaft/setup/machine.hpp>
+#include <layshaft/setup/on_road.hpp>
 #include <layshaft/tyre/load_index.hpp>
 
 #include <algorithm>
@@ -184,10 +185,21 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
   if (!stock.reading_error()) cautions.push_back({CautionCode::speedometer_error_unknown, {}});
 }
 
+inline void thrust_cautions(Cautions& cautions, const OnRoad& road) {
+  const Force most = road.gears[0].climb.thrust;
+  if (road.limit && most > road.limit->thrust.nominal) {
+    const bool wheelie = road.limit->kind == ThrustLimitKind::wheelie;
+    cautions.push_back({wheelie ? CautionCode::thrust_lifts_front_wheel : CautionCode::thrust_spins_rear_wheel,
+                        {most, road.limit->thrust.nominal}});
+  }
+  if (road.road_load == RoadLoadKind::mass_table)
+    cautions.push_back({CautionCode::road_load_by_mass_alone, {mass_table_speed}});
+}
+
 /// Every caution that bears on a set-up, in the order they are told.
 [[nodiscard]] inline Cautions find_cautions(const Machine& machine, const Setup& base, const Setup& trial,
                                             const ChainFit& chain, const ChainDrive& drive, const RoadSpeeds& speeds,
-                                            const SpeedometerReading& speedometer) {
+                                            const SpeedometerReading& speedometer, const std::optional<OnRoad>& road) {
   Cautions cautions;
   chain_cautions(cautions, machine, base, trial, chain, drive);
   tyre_cautions(cautions, machine, trial);
@@ -197,6 +209,7 @@ inline void speedometer_cautions(Cautions& cautions, const Speedometer& stock, c
   const Setup& stock = machine.stock();
   if (machine.kind() == MachineKind::motorcycle) {
     road_cautions(cautions, stock, base, trial);
+    if (road) thrust_cautions(cautions, *road);
     if (!(trial == stock)) {
       speedometer_cautions(cautions, machine.speedometer(), speeds, speedometer);
       cautions.push_back({CautionCode::approval_and_insurance, {}});

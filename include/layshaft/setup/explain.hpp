@@ -20,6 +20,8 @@ struct SetupQuestion {
 
 namespace detail {
 
+inline constexpr Source curve_end{"the end of the engine's curve, or its limit", Certainty::stated};
+
 struct SetupAsked {
   const Machine& machine;
   const Setup& setup;
@@ -111,6 +113,77 @@ struct IndicatedCorners : WheelCorners {
   });
 }
 
+/// The working of a number of the powertrain: `calculation(watch, train, road, corners)`. The road, whose mass is the
+/// body's where that is stated, is only there for what asks for it.
+template <class Calculation>
+[[nodiscard]] Result<Working> explain_on_road(std::string_view what, std::string_view where, const SetupAsked& asked,
+                                              bool with_road, Calculation calculation) {
+  const auto train = try_powertrain(asked.machine, asked.setup);
+  if (!train) return train.error();
+  if (with_road && !asked.machine.road_load())
+    return Error::value(std::string("to explain the ").append(what).append(", the machine must state its road load"));
+  const auto road = with_road ? road_to_climb(*train, *asked.machine.road_load()) : RoadLoad::make({});
+  if (!road) return road.error();
+  const std::string title = std::string(what).append(where);
+  return explain_over(title_of(title, asked), road_corners, [&](Recorder::Watch watch, const RoadCorners& at) {
+    return calculation(watch, *train, *road, at);
+  });
+}
+/// The same in a gear at a speed: `calculation(watch, train, road, engine_speed, overall_ratio, circumference,
+/// corners)`.
+template <class Calculation>
+[[nodiscard]] Result<Working> explain_pull(std::string_view what, const SetupAsked& asked, bool with_road,
+                                           Calculation calculation) {
+  if (!asked.at.gear || !asked.at.speed) return left_open(what, "gear and the speed");
+  const int gear = *asked.at.gear;
+  const Speed speed = *asked.at.speed;
+  if (const auto train = try_powertrain(asked.machine, asked.setup); train)
+    if (auto error = train->not_in_gear(gear, speed)) return *std::move(error);
+  const std::string where = " in gear " + std::to_string(gear) + " at " + in_words(speed);
+  return explain_on_road(
+      what, where, asked, with_road,
+      [&](Recorder::Watch watch, const Powertrain& train, const RoadLoad& road, const RoadCorners& at) {
+        const auto ratio = overall_ratio_in(watch, train.gearbox(), gear, asked.setup.front(), asked.setup.rear());
+        const auto rolled = Rollout(asked.setup).at(watch, at.wheel, at.wheel);
+        const AngularSpeed held = train.held_engine_speed(speed, gear, at.wheel);
+        const bool covered = held == engine_speed(speed, train.overall_ratio(gear), train.circumference().at(at.wheel));
+        const auto driven = watch.given("road_speed", speed);
+        const auto turning = [&] {
+          if (covered) return watch.step("engine_speed", formula::engine_speed{}, driven, ratio, rolled);
+          return watch.given("limit_engine_speed", held, curve_end);
+        }();
+        return calculation(watch, train, road, turning, driven, ratio, rolled, at);
+      });
+}
+/// The top speed: where the thrust balances what resists, or where the engine may turn no faster.
+[[nodiscard]] inline Result<Working> explain_top_speed(const SetupAsked& asked) {
+  return explain_on_road(
+      "top speed", "", asked, true,
+      [&](Recorder::Watch watch, const Powertrain& train, const RoadLoad& road, const RoadCorners& at) {
+        const Balance top = top_speed_at(train, road, Slope(), at);
+        const int gear = top.gear > 0 ? top.gear : 1;
+        const auto ratio = overall_ratio_in(watch, train.gearbox(), gear, asked.setup.front(), asked.setup.rear());
+        const auto rolled = Rollout(asked.setup).at(watch, at.wheel, at.wheel);
+        constexpr const char* rule = "the highest speed that any gear holds; none where no gear pulls";
+        const auto no_other = [] { return std::array<Speed, 0>{}; };
+        if (top.limit == TopSpeedLimit::no_gear)
+          return watch.chosen("top_speed", Speed(), rule, no_other, ratio, rolled);
+        const auto turning = [&] {
+          if (top.limit == TopSpeedLimit::revs) return watch.given("limit_engine_speed", train.fastest());
+          return watch.solved("balance_engine_speed", *highest_balance(train, road, Slope(), gear, at),
+                              watch.given("balance", 1.0, sources::definition), [&](const auto& solution) {
+                                const auto thrust = train.thrust(watch, gear, solution, ratio, rolled, at.drive);
+                                const auto speed =
+                                    watch.step("road_speed", formula::road_speed{}, solution, ratio, rolled);
+                                const auto resistance = road.resistance(watch, speed, Slope(), at.road());
+                                return watch.step(formula::thrust_balance{}, thrust, resistance);
+                              });
+        }();
+        const auto held = watch.step("held_speed", formula::road_speed{}, turning, ratio, rolled);
+        return watch.chosen("top_speed", watch.plain(held), rule, no_other, held);
+      });
+}
+
 inline constexpr Explained<SetupAsked> explained_of_setup[] = {
     {"overall ratio",
      [](const SetupAsked& asked) {
@@ -137,6 +210,29 @@ inline constexpr Explained<SetupAsked> explained_of_setup[] = {
          return engine_speed_at(watch, *asked.at.speed, ratio, circumference);
        });
      }},
+    {"engine turns",
+     [](const SetupAsked& asked) {
+       return explain_in_gear("engine turns", asked, [&](auto watch, const auto& ratio, const auto& circumference) {
+         return watch.step(formula::engine_turns{}, ratio, circumference);
+       });
+     }},
+    {"thrust",
+     [](const SetupAsked& asked) {
+       return explain_pull("thrust", asked, false,
+                           [&](auto watch, const Powertrain& train, const RoadLoad&, const auto& turning, const auto&,
+                               const auto& ratio, const auto& rolled, const RoadCorners& at) {
+                             return train.thrust(watch, *asked.at.gear, turning, ratio, rolled, at.drive);
+                           });
+     }},
+    {"steepest slope",
+     [](const SetupAsked& asked) {
+       return explain_pull("steepest slope", asked, true,
+                           [&](auto watch, const Powertrain& train, const RoadLoad& road, const auto& turning,
+                               const auto& driven, const auto& ratio, const auto& rolled, const RoadCorners& at) {
+                             return steepest_at(watch, train, road, *asked.at.gear, turning, driven, ratio, rolled, at);
+                           });
+     }},
+    {"top speed", explain_top_speed},
     {"circumference",
      [](const SetupAsked& asked) -> Result<Working> {
        return explain_on_wheel("circumference", asked, [](auto, const auto& circumference) { return circumference; });

@@ -6,9 +6,13 @@
 #include <layshaft/core/utf8.hpp>
 #include <layshaft/gearing/gearbox.hpp>
 #include <layshaft/instrument/speedometer.hpp>
+#include <layshaft/road/body.hpp>
+#include <layshaft/road/engine.hpp>
+#include <layshaft/road/road_load.hpp>
 #include <layshaft/setup/setup_parts.hpp>
 #include <layshaft/tyre/fitness.hpp>
 
+#include <algorithm>  // max
 #include <string>
 #include <string_view>
 #include <utility>
@@ -43,7 +47,13 @@ struct MachineParts {
   MachineKind kind = MachineKind::motorcycle;
   TyreAsked tyre_asked = {};                   ///< what it asks of its rear tyre, as far as it was stated
   std::optional<Suspension> suspension = {};   ///< its swingarm, whose angle at rest is that on the stand
-  std::optional<PeakTorque> peak_torque = {};  ///< what the chain must bear
+  std::optional<PeakTorque> peak_torque = {};  ///< what the chain must bear; absent: that of the engine's curve
+  std::optional<Engine> engine = {};           ///< torque over speed, inertia, clutch
+  std::optional<Body> body = {};               ///< mass with rider, wheelbase, centre of mass
+  /// Power at the ground over power where the engine's curve was measured, as a number or a band, 0.3 to 1. Where a
+  /// set-up states its chain's own, this is without it; absent: by the gears and the chain's loads.
+  std::optional<Band<double>> drive_efficiency = {};
+  std::optional<RoadLoad> road_load = {};  ///< what resists on the road it is ridden on
 
   friend bool operator==(const MachineParts&, const MachineParts&) = default;
 };
@@ -55,7 +65,8 @@ class Machine {
   static constexpr std::size_t longest_name = 200;
 
   /// The machine, or an error where the name is empty, longer than 200 bytes, or not UTF-8, or where what it asks of
-  /// its tyre, or its greatest torque, is out of range.
+  /// its tyre, its greatest torque or its drive's efficiency is out of range, where the engine's curve and the
+  /// gearbox's speeds do not meet, or where a loss is stated twice.
   [[nodiscard]] static Result<Machine> make(Parts parts) {
     if (parts.name.empty() || parts.name.size() > longest_name)
       return Error::range("length of the machine's name", std::to_string(parts.name.size()) + " bytes",
@@ -70,6 +81,14 @@ class Machine {
         return error->in("peak_torque");
       if (auto error = detail::outside("engine_speed", parts.peak_torque->engine_speed, 1.0_rpm, 100000.0_rpm))
         return error->in("peak_torque");
+    }
+    if (parts.drive_efficiency) {
+      if (auto error = detail::outside("drive_efficiency", *parts.drive_efficiency, 0.3, 1.0)) return *std::move(error);
+    }
+    if (parts.engine) {
+      if (auto error = detail::loss_stated_twice(*parts.engine, parts.drive_efficiency.has_value()))
+        return *std::move(error);
+      if (auto error = detail::never_pulls(*parts.engine, parts.gearbox)) return error->in("engine");
     }
     return Machine(std::move(parts), Unchecked{});
   }
@@ -87,7 +106,17 @@ class Machine {
   [[nodiscard]] const Setup& stock() const noexcept { return parts_.stock; }
   [[nodiscard]] const TyreAsked& tyre_asked() const noexcept { return parts_.tyre_asked; }
   [[nodiscard]] const std::optional<Suspension>& suspension() const noexcept { return parts_.suspension; }
-  [[nodiscard]] const std::optional<PeakTorque>& peak_torque() const noexcept { return parts_.peak_torque; }
+  /// The greatest torque: as stated, else that of the engine's curve, as far as it was measured at the crank.
+  [[nodiscard]] std::optional<PeakTorque> peak_torque() const noexcept {
+    if (parts_.peak_torque || !parts_.engine || parts_.engine->measured_at() != MeasuredAt::crank)
+      return parts_.peak_torque;
+    const EnginePeak peak = parts_.engine->curve().peak_torque();
+    return PeakTorque{peak.torque, std::max(peak.speed, 1.0_rpm)};
+  }
+  [[nodiscard]] const std::optional<Engine>& engine() const noexcept { return parts_.engine; }
+  [[nodiscard]] const std::optional<Body>& body() const noexcept { return parts_.body; }
+  [[nodiscard]] const std::optional<Band<double>>& drive_efficiency() const noexcept { return parts_.drive_efficiency; }
+  [[nodiscard]] const std::optional<RoadLoad>& road_load() const noexcept { return parts_.road_load; }
   [[nodiscard]] const Parts& parts() const noexcept { return parts_; }
 
   friend bool operator==(const Machine&, const Machine&) = default;

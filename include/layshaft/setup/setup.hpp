@@ -10,6 +10,7 @@
 #include <layshaft/setup/comparison.hpp>
 #include <layshaft/setup/contributions.hpp>
 #include <layshaft/setup/machine.hpp>
+#include <layshaft/setup/on_road.hpp>
 #include <layshaft/setup/over_causes.hpp>
 #include <layshaft/setup/rollout.hpp>
 #include <layshaft/setup/setup_parts.hpp>

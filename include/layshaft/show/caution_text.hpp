@@ -115,6 +115,15 @@ namespace layshaft {
                "to.";
       case CautionCode::front_wheel_lifts_sooner:
         return "With {0} more thrust in each gear the front wheel lifts, and the rear wheel spins, sooner.";
+      case CautionCode::thrust_lifts_front_wheel:
+        return "In first gear the engine pushes with {0}, and the front wheel lifts from {1} on, uphill sooner: more is "
+               "of no use there, and may throw the rider.";
+      case CautionCode::thrust_spins_rear_wheel:
+        return "In first gear the engine pushes with {0}; dry asphalt takes about {1} before the rear wheel spins, "
+               "anything softer less.";
+      case CautionCode::road_load_by_mass_alone:
+        return "What resists is a table's figure by mass alone: it holds on hard, level road near {0}, and never for "
+               "walking pace, hills or soft ground.";
       case CautionCode::speedometer_may_read_low:
         return "The speedometer may read below the true speed (by up to {0}); that is unlawful on most roads. Correct "
                "it before "

@@ -158,7 +158,8 @@ inline constexpr std::string_view estimate_caution =
           .append(" of ")
           .append(steps_in_words(run.from))
           .append("; it misses by ")
-          .append(localised(to_text(run.residual, 2), style.decimal));
+          .append(localised(to_text(run.residual, 2), style.decimal))
+          .append(target.run().result.dimension == Dimension::number ? "" : " in SI units");
     }
     case StepKind::chosen: break;
   }

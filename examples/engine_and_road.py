@@ -1,0 +1,261 @@
+# SPDX-License-Identifier: MIT
+"""What the gearing does under the rider: thrust over speed, hills, top speed, and the gears of a real ride.
+
+engine_and_road.py [MACHINE.json] [--front TEETH] [--rear TEETH] [--tyre MARKING] [--cruise SPEED] [--altitude LENGTH]
+                   [--log RIDE.csv] [--units metric|us] [--pictures FOLDER]
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+import layshaft as ls
+from drawing import AFTER, BEFORE, HERE, INK, SECOND, new_figure, save
+
+SLOPES = (0.0, 0.1, 0.2, 0.3)
+
+
+def options() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description="Thrust, hills, top speed, and the gears of a real ride.")
+    parser.add_argument("machine", type=Path, nargs="?", default=HERE / "machines/trail_bike.json")
+    parser.add_argument("--front", type=int, help="teeth of the front sprocket (the machine's own)")
+    parser.add_argument("--rear", type=int, help="teeth of the rear sprocket (the machine's own)")
+    parser.add_argument("--tyre", help="marking of another rear tyre")
+    parser.add_argument("--cruise", type=ls.Speed, help="the speed you ride at, '85 km/h'")
+    parser.add_argument("--altitude", type=ls.Length, help="also at this height above the sea, '2000 m'")
+    parser.add_argument("--log", type=Path, help="a recorded ride: time_s,speed_kmh and, if recorded, more")
+    parser.add_argument("--units", choices=["metric", "us"], default="metric")
+    parser.add_argument("--pictures", type=Path, default=HERE.parent / "build/examples")
+    return parser.parse_args()
+
+
+def row(label: str, *cells: str) -> None:
+    print("  " + f"{label:<30}" + "".join(f"{cell:<42}" for cell in cells[:-1]) + cells[-1])
+
+
+def trial_of(asked: argparse.Namespace, machine: ls.Machine) -> ls.Setup:
+    stock = machine.stock
+    if asked.tyre is None:
+        return ls.Setup(
+            front=asked.front or stock.front, rear=asked.rear or stock.rear, tyre=stock.tyre,
+            circumference=stock.circumference, front_tyre=stock.front_tyre, chain_made=stock.chain_made,
+        )  # fmt: skip
+    return ls.Setup(
+        front=asked.front or stock.front, rear=asked.rear or stock.rear, tyre=asked.tyre, front_tyre=stock.front_tyre,
+        chain_made=stock.chain_made,
+    )  # fmt: skip
+
+
+def print_answers(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
+    units, road = asked.units, machine.road_load
+    made, then = ls.appraise(machine, machine.stock), ls.appraise(machine, trial)
+    if road is None or made.road is None or then.road is None:
+        raise ls.Error(f"{machine.name} states no engine, no road load or no mass; its file needs all three")
+    both = (made, then)
+    print(f"{machine.name}: {trial.front}/{trial.rear}, as made {machine.stock.front}/{machine.stock.rear}\n")
+    row("", "as made", "then")
+    row("top speed", *(ls.show(one.road.top_speed.speed, units) for one in both if one.road))
+    row(
+        "held by",
+        *(
+            f"{one.road.top_speed.limit}"
+            + (f" in gear {one.road.top_speed.gear}" if one.road.top_speed.gear else "")
+            + ("" if one.road.top_speed.certain else ", likely")
+            for one in both
+            if one.road
+        ),
+    )
+    cruise = asked.cruise or 0.6 * made.road.top_speed.speed.nominal
+    gears = len(made.overall_ratios)
+    row(
+        f"engine at {ls.show(cruise, units)}",
+        *(f"{ls.show(one.engine_speed_at(cruise, gears), units)} in top gear" for one in both),
+    )
+    for i in range(gears):
+        row(
+            f"gear {i + 1}: steepest hill",
+            *(
+                f"{ls.show(one.road.gears[i].climb.slope, units)} at {ls.show(one.road.gears[i].climb.speed, units)}"
+                for one in both
+                if one.road
+            ),
+        )
+    row("gets away on", *(ls.show(one.road.start.steepest, units) for one in both if one.road))
+    if machine.body is not None and made.road.limit is not None:
+        for ground in ("asphalt", "loose gravel"):
+            climb = ls.steepest_on_ground(machine.body, ground)
+            held = "the front wheel lifts" if climb.kind == "wheelie" else "the rear wheel spins"
+            row(f"{ground} takes", f"{ls.show(climb.slope, units)}, then {held}, however hard it pulls")
+    row("walking pace", *(ls.show(one.road.walking_pace, units) for one in both if one.road))
+    row("on sand, with its slip", *(ls.show(ls.walking_pace(machine, one.setup, "sand"), units) for one in both))
+    start, end = 0 * ls.kmh, 0.7 * made.road.top_speed.speed.nominal
+    ground = "asphalt" if made.road.limit is not None else None
+    runs = [ls.time_to_speed(machine, one.setup, road, start, end, ground=ground) for one in both]
+    row(
+        f"from standstill to {ls.show(end, units)}",
+        *("does not get there" if run.time is None else ls.show(run.time, units) for run in runs),
+    )
+    heat = [ls.standing_start(machine, one.setup, road, 0.15).clutch_heat for one in both]
+    row("heat in the clutch, 15 %", *("does not move" if one is None else ls.show(one, units) for one in heat))
+    if asked.altitude is not None:
+        high = ls.in_air(machine, ls.air_at(asked.altitude))
+        there = [ls.on_road(high, one.setup) for one in both]
+        row(f"top speed at {asked.altitude / ls.m:.0f} m", *(ls.show(one.top_speed.speed, units) for one in there))
+    print()
+    for caution in ls.compare(machine, machine.stock, trial).cautions:
+        print(f"- {caution.sentence(units)}")
+
+
+def draw_thrust(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
+    """Thrust of each gear over speed, then over as made, with what resists on four slopes."""
+    road = machine.road_load
+    if road is None or machine.engine is None:
+        return
+    speed_name, speed_unit = ("km/h", ls.kmh) if asked.units == "metric" else ("mph", ls.mph)
+    force_name, force_unit = ("N", ls.N) if asked.units == "metric" else ("lbf", ls.lbf)
+    figure, axes = new_figure(8.2, 5.0)
+    fastest = 0.0
+    for setup, label, colour, width in (
+        (machine.stock, f"as made, {machine.stock.front}/{machine.stock.rear}", BEFORE, 1.3),
+        (trial, f"{trial.front}/{trial.rear}", AFTER, 1.9),
+    ):
+        for gear, line in enumerate(ls.thrust_diagram(machine, setup, road), 1):
+            numbers = [point.speed / speed_unit for point in line]
+            thrusts = [point.thrust.nominal / force_unit for point in line]
+            axes.plot(numbers, thrusts, color=colour, linewidth=width, label=label if gear == 1 else None)
+            fastest = max(fastest, numbers[-1])
+            if setup is trial:
+                best = max(range(len(line)), key=thrusts.__getitem__)
+                axes.annotate(
+                    str(gear), (numbers[best], thrusts[best]), xytext=(0, 4), textcoords="offset points", ha="center",
+                    color=colour, fontsize=9,
+                )  # fmt: skip
+    mass = road.mass if machine.body is None else machine.body.mass
+    top = axes.get_ylim()[1]
+    laden = road
+    if road.mass is None:
+        laden = ls.RoadLoad(
+            constant=road.constant.nominal, linear=road.linear, quadratic=road.quadratic.nominal, mass=mass,
+            head_wind=road.head_wind,
+        )  # fmt: skip
+    for slope in SLOPES if mass is not None else SLOPES[:1]:
+        line = [laden.resistance(fastest * i / 60 * speed_unit, slope) / force_unit for i in range(61)]
+        axes.plot([fastest * i / 60 for i in range(61)], line, color=SECOND, linewidth=1, linestyle="--")
+        if line[-1] < top:
+            axes.annotate(
+                "level" if slope == 0 else f"{100 * slope:.0f} % uphill", (fastest, line[-1]), xytext=(4, 0),
+                textcoords="offset points", va="center", color=SECOND, fontsize=8.5, annotation_clip=False,
+            )  # fmt: skip
+    limit = ls.thrust_limit(machine.body, ls.surface("asphalt")) if ls.on_road(machine, trial).limit else None
+    if limit is not None and limit.thrust.nominal / force_unit < 1.1 * top:
+        useless = limit.thrust.nominal / force_unit
+        axes.axhline(useless, color=INK, linewidth=0.8, linestyle=":")
+        what = "front wheel lifts" if limit.kind == "wheelie" else "rear wheel spins"
+        axes.annotate(f"{what} above, on level asphalt", (fastest, useless), xytext=(0, 3), ha="right",
+                      textcoords="offset points", fontsize=8.5, color=INK)  # fmt: skip
+    axes.set_xlim(0, fastest)
+    axes.set_ylim(0, top)
+    axes.set_xlabel(f"road speed, {speed_name}")
+    axes.set_ylabel(f"at the ground, {force_name}")
+    axes.set_title(f"{machine.name}: thrust of each gear, and what resists", loc="left", fontsize=11)
+    axes.legend(frameon=False, loc="upper right")
+    save(asked, machine, figure, "thrust")
+
+
+def draw_ranges(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
+    """The speeds that each gear covers, and the part of it in which it climbs ten per cent."""
+    name, unit = ("km/h", ls.kmh) if asked.units == "metric" else ("mph", ls.mph)
+    figure, axes = new_figure(8.2, 0.9 + 0.62 * len(machine.gearbox.gears))
+    for setup, label, colour, place in (
+        (machine.stock, f"as made, {machine.stock.front}/{machine.stock.rear}", BEFORE, -0.19),
+        (trial, f"{trial.front}/{trial.rear}", AFTER, 0.19),
+    ):
+        appraisal = ls.appraise(machine, setup)
+        for gear in range(1, len(appraisal.overall_ratios) + 1):
+            covered = appraisal.speed_range(gear)
+            low, high = covered.lowest.nominal / unit, covered.highest.nominal / unit
+            axes.barh(gear + place, high - low, left=low, height=0.34, color=colour,
+                      label=label if gear == 1 else None)  # fmt: skip
+        if appraisal.road is not None:
+            axes.plot([appraisal.road.top_speed.speed.nominal / unit] * 2, [0.5, len(appraisal.overall_ratios) + 0.5],
+                      color=colour, linewidth=1, linestyle="--")  # fmt: skip
+    axes.invert_yaxis()
+    axes.set_yticks(
+        range(1, len(machine.gearbox.gears) + 1), [f"gear {g + 1}" for g in range(len(machine.gearbox.gears))]
+    )
+    axes.set_xlim(left=0)
+    axes.set_xlabel(f"road speed, {name}; dashed: top speed on the level")
+    axes.set_title(f"{machine.name}: what each gear covers", loc="left", fontsize=11)
+    axes.legend(frameon=False, loc="lower right", bbox_to_anchor=(1.0, 1.0), ncols=2)
+    save(asked, machine, figure, "ranges")
+
+
+def ride_on(machine: ls.Machine, setup: ls.Setup, log: ls.RideLog, *, recorded_gears: bool) -> ls.RideUse:
+    """What the ride does on a set-up: in the gears as recorded, or shifting at fixed engine speeds."""
+    appraisal = ls.appraise(machine, setup)
+    limit = machine.gearbox.rev_limit
+    circumference = appraisal.circumference.nominal
+    rule = ls.ShiftRule.at_engine_speeds(0.62 * limit, 0.36 * limit, appraisal.overall_ratios, circumference)
+    if not recorded_gears:
+        log = ls.RideLog(time_s=log.time_s, speed_kmh=log.speed_kmh, height_m=log.height_m, gap=log.gap)
+    load = None
+    if machine.road_load is not None and machine.body is not None:
+        load = ls.RideLoad(road=machine.road_load, mass=machine.body.mass)
+    return ls.ride_use(log, appraisal.overall_ratios, circumference, rule, load=load)
+
+
+def tell_ride(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
+    """What a recorded ride does to each gear, before and after; and what the log says of the machine itself."""
+    log = ls.read_ride_log(asked.log.read_text(encoding="utf-8"))
+    print(f"\n{asked.log.name}: {log.samples} samples; shifts up at 62 % and down at 36 % of the limit")
+    uses = {
+        "as made": ride_on(machine, machine.stock, log, recorded_gears=False),
+        f"{trial.front}/{trial.rear}": ride_on(machine, trial, log, recorded_gears=False),
+    }
+    if log.engine_rpm is not None:
+        uses = {"as recorded": ride_on(machine, machine.stock, log, recorded_gears=True), **uses}
+    row("", *uses)
+    gears = len(machine.gearbox.gears)
+    for gear in range(gears):
+        row(f"time in gear {gear + 1}", *(f"{use.time_in_gear[gear] / ls.minute:.1f} min" for use in uses.values()))
+    way_name, way_unit = ("km", ls.km) if asked.units == "metric" else ("miles", ls.mile)
+    row("way", *(f"{use.distance / way_unit:.1f} {way_name}" for use in uses.values()))
+    works = [use.wheel_work for use in uses.values() if use.wheel_work is not None]
+    if works:
+        row("work at the wheel", *(f"{work / ls.J / 1e6:.2f} MJ" for work in works))
+    if log.engine_rpm is not None:
+        found = ls.machine_of_log(log)
+        print(f"  the log itself tells {len(found.gears)} gears, in engine turns a metre:", end=" ")
+        print(", ".join(f"{gear.engine_turns_per_metre.nominal:.3f}" for gear in found.gears))
+    if log.indicated_kmh is not None:
+        error = ls.instrument_error(log)
+        if error.speedometer is not None:
+            print(f"  and that its speedometer shows {ls.show_percent(error.speedometer)} against the true speed")
+    figure, axes = new_figure(7.2, 1.1 + 0.6 * gears)
+    height = 0.8 / len(uses)
+    for i, (label, use) in enumerate(uses.items()):
+        places = [gear + 1 + (i - (len(uses) - 1) / 2) * height for gear in range(gears)]
+        colour = {"as recorded": SECOND, "as made": BEFORE}.get(label, AFTER)
+        axes.barh(places, [t / ls.minute for t in use.time_in_gear], height=0.9 * height, color=colour, label=label)
+    axes.invert_yaxis()
+    axes.set_yticks(range(1, gears + 1), [f"gear {gear + 1}" for gear in range(gears)])
+    axes.set_xlabel("minutes")
+    axes.set_title(f"{machine.name}: time in each gear, {asked.log.stem.replace('_', ' ')}", loc="left", fontsize=11)
+    axes.legend(frameon=False, loc="upper right")
+    save(asked, machine, figure, "time_in_gear")
+
+
+def main() -> None:
+    asked = options()
+    machine = ls.Machine.from_json(asked.machine.read_text(encoding="utf-8"))
+    trial = trial_of(asked, machine)
+    print_answers(asked, machine, trial)
+    draw_thrust(asked, machine, trial)
+    draw_ranges(asked, machine, trial)
+    if asked.log is not None:
+        tell_ride(asked, machine, trial)
+
+
+if __name__ == "__main__":
+    main()
