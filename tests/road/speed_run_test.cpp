@@ -36,7 +36,7 @@ void expect_balanced(const SpeedRun& run) { EXPECT_NEAR(run.energy.rest() / run.
 TEST(SpeedRun, LosesNoEnergy) {
   std::mt19937 random(7);
   std::uniform_real_distribution<double> share(0.0, 1.0);
-  for (int i = 0; i < 25; ++i) {
+  for (int i = 0; i < 9; ++i) {
     const Powertrain train = trail_train([&](PowertrainParts& p) {
       if (i % 2) p.drive_efficiency.reset();
     });
