@@ -157,7 +157,13 @@ void register_comparison(py::module_& module) {
       module, "WearChange", "What wears otherwise than before: Bands of fractions, trial / base - 1.",
       Field{"chain_tension_change", &WearChange::chain_tension_change, "The chain's pull at equal thrust."},
       Field{"front_contacts_change", &WearChange::front_contacts_change, "Meetings of each front tooth."},
-      Field{"rear_contacts_change", &WearChange::rear_contacts_change, "Meetings of each rear tooth."});
+      Field{"rear_contacts_change", &WearChange::rear_contacts_change, "Meetings of each rear tooth."},
+      Field{"chain_stretch_change", &WearChange::chain_stretch_change,
+            "How fast the chain grows at equal thrust, its centrifugal pull left out."},
+      Field{"front_tooth_change", &WearChange::front_tooth_change,
+            "How fast each front tooth wears, of its material where both set-ups state it."},
+      Field{"rear_tooth_change", &WearChange::rear_tooth_change, "How fast each rear tooth wears."},
+      Field{"loss_change", &WearChange::loss_change, "Share of power that the joints lose, at equal thrust."});
   def_struct<RuleOfThumb>(
       module, "RuleOfThumb", "The trade's answer beside the exact one.",
       Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},

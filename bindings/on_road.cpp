@@ -6,7 +6,7 @@
 #include <layshaft/gearing/downshift.hpp>
 #include <layshaft/gearing/gear_steps.hpp>
 #include <layshaft/road/thrust_diagram.hpp>
-#include <layshaft/setup/on_road.hpp>
+#include <layshaft/setup/time_to_speed.hpp>
 
 namespace layshaft::python {
 namespace {

@@ -253,6 +253,9 @@ void register_use(py::module_& module) {
                  for (int gear = 1; gear <= u.use.gears(); ++gear) work.append(give(u.use.gear(gear).wheel_work));
                  return py::object(py::tuple(work));
                });
+  def_property(type, "mean_thrust",
+               "That work over the distance, a Force: the thrust that wears as much as the whole ride; or None.",
+               [](const PyUse& u) { return u.use.mean_thrust(); });
   def_property(type, "held_back",
                "Energy that brakes and the engine on overrun took up, above zero. None where no load was stated.",
                [](const PyUse& u) { return u.use.held_back(); });

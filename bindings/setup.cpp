@@ -68,7 +68,8 @@ void register_gearbox(py::module_& module) {
 void register_setup_class(py::module_& module) {
   const char* signature =
       "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None, "
-      "tread_worn='0 mm', tread=None, drive_efficiency=None, chain_made=None)";
+      "tread_worn='0 mm', tread=None, drive_efficiency=None, chain_made=None, front_material=None, "
+      "rear_material=None)";
   py::class_<Setup> type(module, "Setup", py::is_final(),
                          Signature(signature)
                              .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
@@ -83,7 +84,8 @@ void register_setup_class(py::module_& module) {
                                   "drive_efficiency the chain drive's power out over power in, a number or a Band "
                                   "(0.5 to 1), None where nobody measured it; chain_made, a ChainMade, what is known "
                                   "of the chain beyond its "
-                                  "series.",
+                                  "series; and the sprockets' materials, 'steel', 'hardened steel', 'aluminium 6000' "
+                                  "or 'aluminium 7000', which count where both set-ups of a comparison state them.",
                                   false)
                              .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -97,8 +99,14 @@ void register_setup_class(py::module_& module) {
     parts.tread = given.want<std::optional<Tread>>("tread");
     parts.drive_efficiency = given.want<std::optional<Band<double>>>("drive_efficiency");
     parts.chain_made = given.want<std::optional<ChainMade>>("chain_made").value_or(ChainMade());
+    parts.front_material = given.want<std::optional<SprocketMaterial>>("front_material");
+    parts.rear_material = given.want<std::optional<SprocketMaterial>>("rear_material");
     return Setup(parts);
   });
+  def_property(type, "front_material", "What the front sprocket is made of, or None.",
+               [](const Setup& s) { return s.front_material(); });
+  def_property(type, "rear_material", "What the rear sprocket is made of, or None.",
+               [](const Setup& s) { return s.rear_material(); });
   def_property(type, "front", "Teeth of the front sprocket.", [](const Setup& s) { return s.front(); });
   def_property(type, "rear", "Teeth of the rear sprocket.", [](const Setup& s) { return s.rear(); });
   def_property(type, "tyre", "The rear tyre, or None.", [](const Setup& s) { return s.tyre(); });
@@ -132,6 +140,8 @@ void register_setup_class(py::module_& module) {
     name_if(remake.named, "tread", s.tread());
     name_if(remake.named, "drive_efficiency", s.drive_efficiency());
     if (s.chain_made() != ChainMade()) remake.named["chain_made"] = give(s.chain_made());
+    name_if(remake.named, "front_material", s.front_material());
+    name_if(remake.named, "rear_material", s.rear_material());
     return remake;
   });
 }

@@ -9,6 +9,7 @@
 #include <layshaft/setup/machine.hpp>
 #include <layshaft/show/display.hpp>
 #include <layshaft/tyre/tyre.hpp>
+#include <layshaft/wear/material.hpp>
 
 #include <span>
 
@@ -38,6 +39,10 @@ template <>
 struct Words<TyreConstruction> {
   static constexpr TyreConstruction values[] = {TyreConstruction::diagonal, TyreConstruction::bias_belted,
                                                 TyreConstruction::radial};
+};
+template <>
+struct Words<SprocketMaterial> {
+  static constexpr auto& values = sprocket_materials;
 };
 template <>
 struct Words<SpeedometerSensor> {

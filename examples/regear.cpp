@@ -355,15 +355,24 @@ std::string meets(const Hunting& hunting) {
          (hunting.link_kinds == 2 ? "inner and outer links" : "only inner or only outer links");
 }
 
-void print_wear(const Appraisal& advised, const WearChange& change) {
+void print_wear(const Machine& machine, const Setup& setup, const Appraisal& advised, const WearChange& change) {
   heading("What wears, against as made");
   row("chain's pull", show_percent(change.chain_tension_change) + " at equal thrust");
   row("each front tooth",
       show(advised.wear().front_contacts_per_km, 0) + " meetings a km, " + show_percent(change.front_contacts_change));
   row("each rear tooth",
       show(advised.wear().rear_contacts_per_km, 0) + " meetings a km, " + show_percent(change.rear_contacts_change));
+  row("chain grows", show_percent(change.chain_stretch_change) + " faster at equal thrust");
+  row("a front tooth wears", show_percent(change.front_tooth_change) + " faster");
+  row("a rear tooth wears", show_percent(change.rear_tooth_change) + " faster");
+  row("joints lose", show_percent(change.loss_change) + " of what they lost");
   row("a front tooth meets", meets(advised.wear().front_hunting));
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
+  const WearOutlook outlook = wear_outlook(machine, setup);
+  row("growth in 1000 km",
+      show_number(100.0 * outlook.stretch_per_1000_km.nominal, 3) + " %, or a tenth or ten times that");
+  row("measure, and replace at", show_number(100.0 * outlook.limit.elongation, 1) + " % of growth, which the " +
+                                     std::string(to_string(outlook.limit.kind)) + " sets");
 }
 
 // What a measured rollout adds to what the marking tells.
@@ -479,7 +488,7 @@ void advise(const Question& question) {
   print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
   print_engine(question, advised.base, tyre_alone.trial, advised.trial);
   print_speedometer(question, machine, advised.trial);
-  print_wear(advised.trial, advised.wear);
+  print_wear(machine, best.setup, advised.trial, advised.wear);
   print_measured(question, machine, best);
   print_life(question, machine, best);
   print_reason(question, machine, list);

@@ -310,8 +310,19 @@ def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
     row("each front tooth", f"{front} meetings a km, {ls.show_percent(change.front_contacts_change)}")
     rear = ls.show_number(wear.rear_contacts_per_km, 0)
     row("each rear tooth", f"{rear} meetings a km, {ls.show_percent(change.rear_contacts_change)}")
+    row("chain grows", f"{ls.show_percent(change.chain_stretch_change)} faster at equal thrust")
+    row("a front tooth wears", f"{ls.show_percent(change.front_tooth_change)} faster")
+    row("a rear tooth wears", f"{ls.show_percent(change.rear_tooth_change)} faster")
+    row("joints lose", f"{ls.show_percent(change.loss_change)} of what they lost")
     row("a front tooth meets", meets(wear.front_hunting))
     row("a rear tooth meets", meets(wear.rear_hunting))
+    outlook = ls.wear_outlook(advised.machine, advised.setup)
+    row(
+        "growth in 1000 km",
+        f"{ls.show_number(100 * outlook.stretch_per_1000_km.nominal, 3)} %, or a tenth or ten times that",
+    )
+    limit = ls.show_number(100 * outlook.limit.elongation, 1)
+    row("measure, and replace at", f"{limit} % of growth, which the {outlook.limit.kind} sets")
 
 
 def print_measured(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> None:

@@ -57,9 +57,12 @@
 #include <layshaft/tyre/rolling.hpp>
 #include <layshaft/tyre/rolling_radius.hpp>
 #include <layshaft/tyre/tread.hpp>
+#include <layshaft/wear/chain_stretch.hpp>
 #include <layshaft/wear/contacts.hpp>
 #include <layshaft/wear/hunting.hpp>
+#include <layshaft/wear/joint_wear.hpp>
 #include <layshaft/wear/tension.hpp>
+#include <layshaft/wear/tooth_rate.hpp>
 
 #include <array>
 
@@ -123,17 +126,19 @@ using Formulas = FormulaList<
     formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,
     formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,
     formula::ride_height_change, formula::circumference_change, formula::rear_contacts, formula::front_contacts,
-    formula::contacts_change, formula::passes, formula::distinct_links, formula::chain_tension,
-    formula::chain_tension_change, formula::tooth_width_of_small_pitch, formula::tooth_width_of_large_pitch,
-    formula::tooth_width_least, formula::seating_radius_least, formula::seating_radius_greatest,
-    formula::seating_radius, formula::flank_radius_least, formula::flank_radius_greatest, formula::flank_radius,
-    formula::seating_angle_least, formula::seating_angle_greatest, formula::seating_angle, formula::tooth_side_relief,
-    formula::seat_least, formula::side_play, formula::ansi_seating_diameter, formula::ansi_seating_angle,
-    formula::ansi_working_angle, formula::ansi_working_distance, formula::ansi_working_along,
-    formula::ansi_working_across, formula::ansi_working_radius, formula::ansi_working_chord, formula::ansi_flat,
-    formula::ansi_topping_distance, formula::ansi_topping_across, formula::ansi_topping_along,
-    formula::ansi_topping_radius, formula::ansi_topping_offset, formula::ansi_topping_height,
-    formula::ansi_tip_distance>;
+    formula::contacts_change, formula::passes, formula::distinct_links, formula::evenness, formula::chain_tension,
+    formula::chain_passes, formula::joint_wear, formula::stretch_of_wear, formula::wear_rate_change,
+    formula::bearing_pressure, formula::pitch_climb, formula::bends, formula::flank_sliding, formula::tooth_force,
+    formula::tooth_wear_weight, formula::stretch_limit_of_sprocket, formula::chain_tension_change,
+    formula::tooth_width_of_small_pitch, formula::tooth_width_of_large_pitch, formula::tooth_width_least,
+    formula::seating_radius_least, formula::seating_radius_greatest, formula::seating_radius,
+    formula::flank_radius_least, formula::flank_radius_greatest, formula::flank_radius, formula::seating_angle_least,
+    formula::seating_angle_greatest, formula::seating_angle, formula::tooth_side_relief, formula::seat_least,
+    formula::side_play, formula::ansi_seating_diameter, formula::ansi_seating_angle, formula::ansi_working_angle,
+    formula::ansi_working_distance, formula::ansi_working_along, formula::ansi_working_across,
+    formula::ansi_working_radius, formula::ansi_working_chord, formula::ansi_flat, formula::ansi_topping_distance,
+    formula::ansi_topping_across, formula::ansi_topping_along, formula::ansi_topping_radius,
+    formula::ansi_topping_offset, formula::ansi_topping_height, formula::ansi_tip_distance>;
 
 /// The texts of all formulas.
 inline constexpr auto& all_formulas = Formulas::texts;

@@ -20,7 +20,7 @@ UNITS = {  # layshaft's name -> the general unit library's
     "radps": "radian/second", "N": "newton", "kN": "kilonewton", "lbf": "force_pound", "Nm": "newton*meter",
     "lbf_ft": "force_pound*foot", "W": "watt", "kW": "kilowatt", "hp": "horsepower", "kg": "kilogram", "lb": "pound",
     "g": "gram", "deg": "degree", "rad": "radian", "s": "second", "minute": "minute", "hour": "hour", "J": "joule",
-    "Pa": "pascal", "bar": "bar", "m2": "meter**2", "mps2": "meter/second**2", "kg_per_m": "kilogram/meter",
+    "Pa": "pascal", "bar": "bar", "MPa": "megapascal", "m2": "meter**2", "mps2": "meter/second**2", "kg_per_m": "kilogram/meter",
     "kg_per_m3": "kilogram/meter**3", "kg_m2": "kilogram*meter**2", "kelvin": "kelvin",
     "N_per_mps": "newton/(meter/second)", "N_per_kmh": "newton/(kilometer/hour)", "N_per_kmh2": "newton/(kilometer/hour)**2",
 }  # fmt: skip

@@ -39,7 +39,7 @@ OF_A_COMPARISON = [
     *(f"thrust by {cause}" for cause in [*CAUSES, "drive loss"]),
     *(f"speed by {cause}" for cause in CAUSES),
     *(f"engine speed by {cause}" for cause in CAUSES),
-    "indicated ratio", "chain tension", "front contacts", "rear contacts",
+    "indicated ratio", "chain tension", "chain stretch", "front tooth", "rear tooth", "loss", "front contacts", "rear contacts",
 ]  # fmt: skip
 OF_A_LOOP = [
     "links", "links approximate", "run length", "wrap front", "wrap rear", "centre", "centre approximate",
@@ -85,7 +85,7 @@ def in_si(value: object) -> float | None:
     units: dict[str, Any] = {
         "Length": ls.m, "Speed": ls.mps, "AngularSpeed": ls.radps, "Angle": ls.rad, "Force": ls.N, "Mass": ls.kg,
         "Torque": ls.Nm, "Area": ls.Area("1 m2"), "Acceleration": ls.Acceleration("1 m/s2"),
-        "Density": ls.Density("1 kg/m3"), "LinearDensity": ls.LinearDensity("1 kg/m"),
+        "Density": ls.Density("1 kg/m3"), "LinearDensity": ls.LinearDensity("1 kg/m"), "Pressure": ls.Pa,
     }  # fmt: skip
     return value / units[type(value).__name__]
 
@@ -208,6 +208,10 @@ def test_the_results_are_the_numbers_that_are_shown_elsewhere_to_the_bit() -> No
         "engine speed": COMPARISON.engine_speed_change,
         "indicated ratio": COMPARISON.indicated_ratio,
         "chain tension": COMPARISON.wear.chain_tension_change,
+        "chain stretch": COMPARISON.wear.chain_stretch_change,
+        "front tooth": COMPARISON.wear.front_tooth_change,
+        "rear tooth": COMPARISON.wear.rear_tooth_change,
+        "loss": COMPARISON.wear.loss_change,
         "front contacts": COMPARISON.wear.front_contacts_change,
         "rear contacts": COMPARISON.wear.rear_contacts_change,
     }

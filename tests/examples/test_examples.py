@@ -204,5 +204,22 @@ def test_engine_and_road_answers_and_draws(machine: str, more: list[object], pic
     assert len(list(tmp_path.iterdir())) == pictures and all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
 
 
+@pytest.mark.parametrize("machine", ["trail_bike", "farm_bike", "cargo_cycle"])
+def test_wear_answers_and_draws(machine: str, tmp_path: Path) -> None:
+    done = run(sys.executable, "examples/wear.py", f"examples/machines/{machine}.json", "--pictures", tmp_path)
+    assert done.returncode == 0, done.stderr
+    for answer in (
+        "pulls harder",
+        "grows faster",
+        "wears faster",
+        "lose more",
+        "two measurements tell more",
+        "from memory",
+    ):
+        assert answer in done.stdout
+    assert "The maker's manual, local road law and a qualified technician come first." in done.stdout
+    assert len(list(tmp_path.iterdir())) == 6 and all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
+
+
 def test_the_readmes_advice_is_what_regear_says() -> None:
     assert run(PROGRAMS / "regear").stdout.startswith(readme_block("examples/regear"))

@@ -96,6 +96,10 @@ template <class Quantity>
   if (what == "engine speed") return plain(comparison.engine_speed_change);
   if (what == "indicated ratio") return plain(comparison.indicated_ratio);
   if (what == "chain tension") return plain(comparison.wear.chain_tension_change);
+  if (what == "chain stretch") return plain(comparison.wear.chain_stretch_change);
+  if (what == "front tooth") return plain(comparison.wear.front_tooth_change);
+  if (what == "rear tooth") return plain(comparison.wear.rear_tooth_change);
+  if (what == "loss") return plain(comparison.wear.loss_change);
   if (what == "front contacts") return plain(comparison.wear.front_contacts_change);
   if (what == "rear contacts") return plain(comparison.wear.rear_contacts_change);
   for (const Change change : {Change::thrust, Change::speed, Change::engine_speed})

@@ -19,8 +19,8 @@ TEST(Hunting, AgreesWithThePublishedExample) {
 
 // 14 teeth repeat later, and yet each of them meets only one kind of link: the period alone ranks wrongly.
 TEST(Hunting, KnowsTheKindsOfLinksToo) {
-  EXPECT_EQ(hunting(15_teeth, 96_links), (Hunting{5, 32, 2}));
-  EXPECT_EQ(hunting(14_teeth, 96_links), (Hunting{7, 48, 1}));
+  EXPECT_EQ(hunting(15_teeth, 96_links), (Hunting{5, 32, 2, 32.0 / 96.0}));
+  EXPECT_EQ(hunting(14_teeth, 96_links), (Hunting{7, 48, 1, 0.25}));
 }
 
 // Counted out, link by link.

@@ -46,7 +46,7 @@ LAYSHAFT_QUANTITY_NAMES(Torque, "21 Nm", {"Nm", 1.0}, {"N m", 1.0}, {"lbf ft", u
   {"lbf_ft", units::lbf_ft.value()})
 LAYSHAFT_QUANTITY_NAMES(Power, "15 kW", {"kW", units::kW.value()}, {"W", 1.0}, {"hp", units::hp.value()})
 LAYSHAFT_QUANTITY_NAMES(Energy, "1200 J", {"J", 1.0})
-LAYSHAFT_QUANTITY_NAMES(Pressure, "1.8 bar", {"bar", units::bar.value()}, {"Pa", 1.0})
+LAYSHAFT_QUANTITY_NAMES(Pressure, "1.8 bar", {"bar", units::bar.value()}, {"MPa", units::MPa.value()}, {"Pa", 1.0})
 LAYSHAFT_QUANTITY_NAMES(Density, "1.2 kg/m3", {"kg/m3", 1.0}, {"kg/m^3", 1.0}, {"kg/m³", 1.0})
 LAYSHAFT_QUANTITY_NAMES(LinearDensity, "0.7 kg/m", {"kg/m", 1.0})
 LAYSHAFT_QUANTITY_NAMES(ForcePerSpeed, "1.5 N s/m",

@@ -81,6 +81,8 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
   if (setup.drive_efficiency()) object["drive_efficiency"] = json_of(*setup.drive_efficiency());
   add_tyre(object, "front_tyre", "front_tyre_use", setup.front_tyre());
   if (setup.chain_made() != ChainMade()) object["chain_made"] = json_of(setup.chain_made());
+  if (setup.front_material()) object["front_material"] = std::string(to_string(*setup.front_material()));
+  if (setup.rear_material()) object["rear_material"] = std::string(to_string(*setup.rear_material()));
   return object;
 }
 
@@ -258,6 +260,10 @@ inline void add_tyre(boost::json::object& to, const char* key, const char* use_k
         read_band(*efficiency, [](const JsonValue& one) { return one.number("a fraction such as 0.96"); });
   parts.front_tyre = read_tyre(object, "front_tyre", "front_tyre_use");
   if (const auto made = object.find("chain_made")) parts.chain_made = read_chain_made(*made);
+  if (const auto material = object.find("front_material"))
+    parts.front_material = read_word(*material, sprocket_materials);
+  if (const auto material = object.find("rear_material"))
+    parts.rear_material = read_word(*material, sprocket_materials);
   object.done();
   return value.checked(Setup::make(parts));
 }

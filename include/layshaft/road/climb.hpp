@@ -82,9 +82,9 @@ template <class Watch, class WatchedTurning, class WatchedSpeed, class WatchedRa
                      train.circumference().at(at.wheel), at);
 }
 
-/// The road with a mass to be lifted, whatever the slope.
-[[nodiscard]] inline Result<RoadLoad> road_to_climb(const Powertrain& train, const RoadLoad& road) {
-  return road_under(train, road, *Slope::make(0.1));
+/// What speaks against asking for slopes at all.
+[[nodiscard]] inline std::optional<Error> no_mass(const Powertrain& train, const RoadLoad& road) {
+  return no_mass(train, road, *Slope::make(0.1));
 }
 
 }  // namespace detail
@@ -95,10 +95,10 @@ template <class Watch, class WatchedTurning, class WatchedSpeed, class WatchedRa
 [[nodiscard]] inline Result<Band<Angle>> try_steepest_slope(const Powertrain& train, const RoadLoad& road, int gear,
                                                             Speed speed) {
   if (auto error = train.not_in_gear(gear, speed)) return *std::move(error);
-  const auto laden = detail::road_to_climb(train, road);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   return over_runs(road_corners, [&](const RoadCorners& at) {
-    return detail::steepest_at(train, *laden, gear, train.held_engine_speed(speed, gear, at.wheel), speed, at);
+    return detail::steepest_at(train, laden, gear, train.held_engine_speed(speed, gear, at.wheel), speed, at);
   });
 }
 
@@ -144,13 +144,13 @@ namespace detail {
 /// not, or an Error without any mass.
 [[nodiscard]] inline Result<BestClimb> try_best_climb(const Powertrain& train, const RoadLoad& road, int gear) {
   if (auto error = train.gear_outside(gear)) return *std::move(error);
-  const auto laden = detail::road_to_climb(train, road);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   const auto slope = over_runs(road_corners, [&](const RoadCorners& at) {
-    const AngularSpeed turning = detail::best_climb_at(train, *laden, gear, at);
-    return detail::steepest_at(train, *laden, gear, turning, train.speed(turning, gear, at.wheel), at);
+    const AngularSpeed turning = detail::best_climb_at(train, laden, gear, at);
+    return detail::steepest_at(train, laden, gear, turning, train.speed(turning, gear, at.wheel), at);
   });
-  const AngularSpeed turning = detail::best_climb_at(train, *laden, gear, RoadCorners());
+  const AngularSpeed turning = detail::best_climb_at(train, laden, gear, RoadCorners());
   return BestClimb{slope, train.speed(turning, gear, Corner::nominal), turning,
                    train.thrust(gear, turning, RoadCorners())};
 }
@@ -160,16 +160,16 @@ namespace detail {
 [[nodiscard]] inline Result<Band<Angle>> try_steepest_descent(const Powertrain& train, const RoadLoad& road, int gear,
                                                               Speed speed) {
   if (auto error = train.not_in_gear(gear, speed)) return *std::move(error);
-  const auto laden = detail::road_to_climb(train, road);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   return over_runs(road_corners, [&](const RoadCorners& at) {
     // what holds back is low where the engine drags little and the road resists little, and no loss helps
     const AngularSpeed turning = train.held_engine_speed(speed, gear, at.wheel);
     const RoadCorners back{at.wheel, RoadCorners::opposite(at.drive)};
     const Force dragged = train.overrun(Unwatched(), gear, turning, train.overall_ratio(gear),
                                         train.circumference().at(at.wheel), at.drive, back.drive);
-    const Force met = laden->speed_part(Unwatched(), speed, back.road());
-    return detail::slope_of(Unwatched(), formula::slope_held_back{}, holding_force(dragged, met), *laden, back);
+    const Force met = laden.speed_part(Unwatched(), speed, back.road());
+    return detail::slope_of(Unwatched(), formula::slope_held_back{}, holding_force(dragged, met), laden, back);
   });
 }
 

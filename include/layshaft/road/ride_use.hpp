@@ -95,6 +95,11 @@ class RideUse {
     for (const GearUse& one : in_gear_) all += one.wheel_work;
     return all;
   }
+  /// That work over the distance: the thrust that wears as much as the whole ride. None without load or way.
+  [[nodiscard]] constexpr std::optional<Force> mean_thrust() const noexcept {
+    if (!loaded_ || !(distance() > Length())) return std::nullopt;
+    return *wheel_work() / distance();
+  }
   /// The work that brakes and the engine on overrun took up, above zero. None where the drive states no load.
   [[nodiscard]] constexpr std::optional<Energy> held_back() const noexcept {
     if (!loaded_) return std::nullopt;

@@ -236,6 +236,10 @@ class RoadLoad {
   /// The same with another mass to be lifted on a slope, 0.1 kg to 100 t; what the tyres resist with stays.
   [[nodiscard]] Result<RoadLoad> try_carrying(Mass mass) const {
     if (auto error = detail::outside("mass", mass, least_mass, most_mass)) return *std::move(error);
+    return lifting(mass);
+  }
+  /// The same, unchecked: of a mass that is known to be one, as a Body's is.
+  [[nodiscard]] RoadLoad lifting(Mass mass) const noexcept {
     RoadLoad road = *this;
     road.mass_ = mass;
     return road;

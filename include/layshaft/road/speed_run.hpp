@@ -298,15 +298,15 @@ class RunIntegration {
     if (const auto limit = try_thrust_limit(*train.body(), surface(*how.ground), how.slope); !limit)
       return limit.error();
   }
-  const auto laden = detail::road_to_climb(train, road);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   SpeedRun all{};
   all.reaches = true;
   std::optional<Band<Duration>> time;
   std::optional<Band<Length>> distance;
   bool first = true;
   for (const RoadCorners& at : road_corners) {
-    detail::RunIntegration run(train, *laden, how, at);
+    detail::RunIntegration run(train, laden, how, at);
     const bool reached = run.run(start, end);
     all.reaches = all.reaches && reached;
     all.may_reach = all.may_reach || reached;

@@ -84,8 +84,8 @@ namespace detail {
 [[nodiscard]] inline Result<StandingStart> try_standing_start(const Powertrain& train, const RoadLoad& road,
                                                               const Slope& slope = Slope(), int gear = 1) {
   if (auto error = train.gear_outside(gear)) return *std::move(error);
-  const auto laden = detail::road_to_climb(train, road);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   const AngularSpeed turning = train.start_speed();
   StandingStart start{};
   start.thrust = over_runs(road_corners, [&](const auto& at) { return detail::start_thrust(train, gear, at); });
@@ -94,17 +94,17 @@ namespace detail {
       clutch && *clutch < train.engine().curve().torque(Unwatched(), turning) ? StartLimit::clutch : StartLimit::engine;
   start.caught_speed = over_runs(one_cause, [&](Corner wheel) { return train.speed(turning, gear, wheel); });
   start.steepest = over_runs(road_corners, [&](const RoadCorners& at) {
-    return detail::slope_of(Unwatched(), formula::slope_held{}, detail::start_thrust(train, gear, at), *laden, at);
+    return detail::slope_of(Unwatched(), formula::slope_held{}, detail::start_thrust(train, gear, at), laden, at);
   });
   start.moves = true;
   for (const RoadCorners& at : road_corners) {
-    const bool here = detail::start_acceleration(train, *laden, slope, gear, at).has_value();
+    const bool here = detail::start_acceleration(train, laden, slope, gear, at).has_value();
     start.moves = start.moves && here;
     start.may_move = start.may_move || here;
   }
   if (!start.moves) return start;
   const auto time = [&](const RoadCorners& at) {
-    return slip_time(train.speed(turning, gear, at.wheel), *detail::start_acceleration(train, *laden, slope, gear, at));
+    return slip_time(train.speed(turning, gear, at.wheel), *detail::start_acceleration(train, laden, slope, gear, at));
   };
   start.slip_time = over_runs(road_corners, time);
   start.slip_distance = over_runs(road_corners, [&](const RoadCorners& at) {

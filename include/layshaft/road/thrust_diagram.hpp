@@ -31,8 +31,8 @@ using ThrustDiagram = std::vector<std::vector<ThrustPoint>>;
   constexpr int most = 10000;
   if (points < 2 || points > most)
     return Error::range("points", std::to_string(points), "2 to " + std::to_string(most));
-  const auto laden = detail::road_under(train, road, slope);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road, slope)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   ThrustDiagram diagram;
   for (int gear = 1; gear <= train.gears(); ++gear) {
     std::vector<ThrustPoint> line;
@@ -41,7 +41,7 @@ using ThrustDiagram = std::vector<std::vector<ThrustPoint>>;
           train.slowest_pull() + double(i) / double(points - 1) * (train.fastest() - train.slowest_pull());
       const Speed speed = train.speed(turning, gear, Corner::nominal);
       const Band<Force> thrust = *try_thrust(train, gear, speed);
-      const Force resistance = laden->resistance(Unwatched(), speed, slope, Corner::nominal);
+      const Force resistance = laden.resistance(Unwatched(), speed, slope, Corner::nominal);
       line.push_back({speed, turning, thrust, resistance, thrust.nominal - resistance});
     }
     diagram.push_back(std::move(line));

@@ -124,10 +124,12 @@ struct Balance {
 }
 
 /// The road with the mass that is to be lifted on a slope: the body's, where it is stated.
-[[nodiscard]] inline Result<RoadLoad> road_under(const Powertrain& train, const RoadLoad& road, const Slope& slope) {
-  const RoadLoad laden = train.body() ? *road.try_carrying(train.body()->mass()) : road;
-  if (auto error = laden.unsloped(slope)) return *std::move(error);
-  return laden;
+[[nodiscard]] inline RoadLoad laden_road(const Powertrain& train, const RoadLoad& road) noexcept {
+  return train.body() ? road.lifting(train.body()->mass()) : road;
+}
+/// What speaks against a slope: that nobody stated a mass.
+[[nodiscard]] inline std::optional<Error> no_mass(const Powertrain& train, const RoadLoad& road, const Slope& slope) {
+  return train.body() ? std::nullopt : road.unsloped(slope);
 }
 
 }  // namespace detail
@@ -137,12 +139,12 @@ struct Balance {
 /// nor the road load states a mass.
 [[nodiscard]] inline Result<TopSpeed> try_top_speed(const Powertrain& train, const RoadLoad& road,
                                                     const Slope& slope = Slope()) {
-  const auto laden = detail::road_under(train, road, slope);
-  if (!laden) return laden.error();
+  if (auto error = detail::no_mass(train, road, slope)) return *std::move(error);
+  const RoadLoad laden = detail::laden_road(train, road);
   TopSpeed top{};
   bool first = true;
   for (const RoadCorners& at : road_corners) {
-    const detail::Balance run = detail::top_speed_at(train, *laden, slope, at);
+    const detail::Balance run = detail::top_speed_at(train, laden, slope, at);
     if (first) {
       top = {Band<Speed>::exactly(run.speed), run.gear > 0 ? std::optional(run.gear) : std::nullopt, run.limit, true};
       first = false;

@@ -122,11 +122,14 @@ template <class Calculation>
   if (!train) return train.error();
   if (with_road && !asked.machine.road_load())
     return Error::value(std::string("to explain the ").append(what).append(", the machine must state its road load"));
-  const auto road = with_road ? road_to_climb(*train, *asked.machine.road_load()) : RoadLoad::make({});
-  if (!road) return road.error();
+  const RoadLoad unasked = *RoadLoad::make({});
+  const RoadLoad& stated = with_road ? *asked.machine.road_load() : unasked;
+  if (with_road)
+    if (auto error = no_mass(*train, stated)) return *std::move(error);
+  const RoadLoad road = laden_road(*train, stated);
   const std::string title = std::string(what).append(where);
   return explain_over(title_of(title, asked), road_corners, [&](Recorder::Watch watch, const RoadCorners& at) {
-    return calculation(watch, *train, *road, at);
+    return calculation(watch, *train, road, at);
   });
 }
 /// The same in a gear at a speed: `calculation(watch, train, road, engine_speed, overall_ratio, circumference,
@@ -357,6 +360,9 @@ template <Change change, ContributionCause cause>
                                                                    : ": not both set-ups state drive_efficiency"));
 }
 
+/// The one run of what has no causes.
+inline constexpr std::array exactly_once = {Corner::nominal};
+
 inline constexpr Explained<ComparedSetups> explained_of_comparison[] = {
     // the causes and the rule of thumb stand before the exact change, which is what was asked for
     {"thrust",
@@ -415,6 +421,32 @@ inline constexpr Explained<ComparedSetups> explained_of_comparison[] = {
        return explain_change("change of the chain's pull", setups, [&](Recorder::Watch watch, const WheelCorners& at) {
          return chain_tension_change(watch, setups, at);
        });
+     }},
+    {"chain stretch",
+     [](const ComparedSetups& setups) -> Result<Working> {
+       return explain_over("change of how fast the chain grows", exactly_once,
+                           [&](Recorder::Watch watch, Corner) { return chain_stretch_change(watch, setups); });
+     }},
+    {"front tooth",
+     [](const ComparedSetups& setups) -> Result<Working> {
+       return explain_over(
+           "change of how fast a front tooth wears",
+           tooth_wear_runs(setups.base.front_material(), setups.trial.front_material(),
+                           setups.base.front() == setups.trial.front()),
+           [&](Recorder::Watch watch, const ToothWearCorners& at) { return front_tooth_change(watch, setups, at); });
+     }},
+    {"rear tooth",
+     [](const ComparedSetups& setups) -> Result<Working> {
+       return explain_over(
+           "change of how fast a rear tooth wears",
+           tooth_wear_runs(setups.base.rear_material(), setups.trial.rear_material(),
+                           setups.base.rear() == setups.trial.rear()),
+           [&](Recorder::Watch watch, const ToothWearCorners& at) { return rear_tooth_change(watch, setups, at); });
+     }},
+    {"loss",
+     [](const ComparedSetups& setups) -> Result<Working> {
+       return explain_over("change of what the joints lose", exactly_once,
+                           [&](Recorder::Watch watch, Corner) { return loss_change(watch, setups); });
      }},
     {"front contacts",
      [](const ComparedSetups& setups) -> Result<Working> {

@@ -4,7 +4,6 @@
 #include <layshaft/gearing/downshift.hpp>
 #include <layshaft/road/climb.hpp>
 #include <layshaft/road/shift_points.hpp>
-#include <layshaft/road/speed_run.hpp>
 #include <layshaft/road/standing_start.hpp>
 #include <layshaft/road/top_speed.hpp>
 #include <layshaft/setup/machine.hpp>
@@ -80,13 +79,6 @@ template <class Question>
                                                               int gear = 1) {
   return detail::ask_powertrain(machine, setup,
                                 [&](const Powertrain& t) { return try_standing_start(t, road, slope, gear); });
-}
-/// Time and way from speed to speed; road/speed_run.hpp.
-[[nodiscard]] inline Result<SpeedRun> try_time_to_speed(const Machine& machine, const Setup& setup,
-                                                        const RoadLoad& road, Speed start, Speed end,
-                                                        const SpeedRunParts& how = {}) {
-  return detail::ask_powertrain(machine, setup,
-                                [&](const Powertrain& t) { return try_time_to_speed(t, road, start, end, how); });
 }
 /// The shifts up that keep the thrust highest; road/shift_points.hpp.
 [[nodiscard]] inline Result<ShiftPoints> try_shift_points(const Machine& machine, const Setup& setup) {
@@ -205,11 +197,6 @@ struct OnRoad {
 [[nodiscard]] inline StandingStart standing_start(const Machine& machine, const Setup& setup, const RoadLoad& road,
                                                   const Slope& slope = Slope(), int gear = 1) {
   return try_standing_start(machine, setup, road, slope, gear).value();
-}
-/// @throws Error as `try_time_to_speed` says.
-[[nodiscard]] inline SpeedRun time_to_speed(const Machine& machine, const Setup& setup, const RoadLoad& road,
-                                            Speed start, Speed end, const SpeedRunParts& how = {}) {
-  return try_time_to_speed(machine, setup, road, start, end, how).value();
 }
 /// @throws Error as `try_shift_points` says.
 [[nodiscard]] inline ShiftPoints shift_points(const Machine& machine, const Setup& setup) {

@@ -14,3 +14,5 @@
 #include <layshaft/setup/over_causes.hpp>
 #include <layshaft/setup/rollout.hpp>
 #include <layshaft/setup/setup_parts.hpp>
+#include <layshaft/setup/time_to_speed.hpp>
+#include <layshaft/setup/wear_outlook.hpp>

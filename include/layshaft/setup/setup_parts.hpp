@@ -9,6 +9,7 @@
 #include <layshaft/tyre/rolling.hpp>
 #include <layshaft/tyre/size.hpp>
 #include <layshaft/tyre/tread.hpp>
+#include <layshaft/wear/material.hpp>
 
 #include <optional>
 #include <utility>
@@ -30,7 +31,9 @@ struct SetupParts {
   std::optional<Tread> tread = {};                    ///< the rear tyre's tread, which tells the height worn off
   std::optional<Band<double>> drive_efficiency = {};  ///< chain drive's power out over power in, where it was measured
 
-  ChainMade chain_made = {};  ///< what is known of the chain beyond its series
+  ChainMade chain_made = {};                            ///< what is known of the chain beyond its series
+  std::optional<SprocketMaterial> front_material = {};  ///< counts only where both set-ups of a comparison state it
+  std::optional<SprocketMaterial> rear_material = {};
 
   friend bool operator==(const SetupParts&, const SetupParts&) = default;
 };
@@ -91,6 +94,13 @@ class Setup {
   }
   /// What is known of the chain beyond its series.
   [[nodiscard]] constexpr const ChainMade& chain_made() const noexcept { return parts_.chain_made; }
+  /// What its sprockets are made of, where it was stated.
+  [[nodiscard]] constexpr std::optional<SprocketMaterial> front_material() const noexcept {
+    return parts_.front_material;
+  }
+  [[nodiscard]] constexpr std::optional<SprocketMaterial> rear_material() const noexcept {
+    return parts_.rear_material;
+  }
   [[nodiscard]] constexpr const Parts& parts() const noexcept { return parts_; }
 
   friend bool operator==(const Setup&, const Setup&) = default;

@@ -116,7 +116,8 @@ namespace layshaft {
       case CautionCode::front_wheel_lifts_sooner:
         return "With {0} more thrust in each gear the front wheel lifts, and the rear wheel spins, sooner.";
       case CautionCode::thrust_lifts_front_wheel:
-        return "In first gear the engine pushes with {0}, and the front wheel lifts from {1} on, uphill sooner: more is "
+        return "In first gear the engine pushes with {0}, and the front wheel lifts from {1} on, uphill sooner: more "
+               "is "
                "of no use there, and may throw the rider.";
       case CautionCode::thrust_spins_rear_wheel:
         return "In first gear the engine pushes with {0}; dry asphalt takes about {1} before the rear wheel spins, "

@@ -49,8 +49,7 @@ struct StepUnit {
   if (metric == "rpm") return {units::rpm.value(), "rpm"};
   if (metric == "deg") return {units::deg.value(), "deg"};
   if (metric == "%") return {0.01, "%"};
-  if (metric == "Nm") return us ? StepUnit{units::lbf_ft.value(), "lbf ft"} : StepUnit{1.0, "Nm"};
-  if (metric == "kW") return us ? StepUnit{units::hp.value(), "hp"} : StepUnit{units::kW.value(), "kW"};
+  if (metric == "MPa") return {units::MPa.value(), "MPa"};
   if (metric == "bar") return {units::bar.value(), "bar"};
   for (const std::string_view si : {"s", "m/s2", "m2", "J", "Pa", "kg/m3", "kg/m", "N s/m", "kg m2", "K"})
     if (metric == si) return {1.0, si};

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/wear/chain_stretch.hpp>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace layshaft;
+
+const StretchDuty duty{.thrust = Band<Force>::exactly(150_N), .circumference = Band<Length>::exactly(2.05_m)};
+const ChainSeries series("520");
+
+TEST(ChainStretch, IsABandOfDecadesUntilSomebodyMeasured) {
+  const Band<double> guessed = chain_stretch(ChainLoop(series, 13_teeth, 48_teeth), 110_links, duty);
+  EXPECT_GT(guessed.high / guessed.low, 100.0);
+  StretchDuty measured = duty;
+  measured.wear_resistance = Band<Pressure>::exactly(1e9 * units::MPa);
+  const Band<double> known = chain_stretch(ChainLoop(series, 13_teeth, 48_teeth), 110_links, measured);
+  EXPECT_EQ(known.width(), 0.0);
+  // by hand: pull 150 x 2.05/(pi d), bends pi (1/13 + 1/48), bush 1.45 x 6.35 mm
+  const double diameter = 0.015875 / std::sin(std::numbers::pi / 48.0);
+  const double pull = 150.0 * 2.05 / (std::numbers::pi * diameter);
+  const double depth = pull * std::numbers::pi * (1.0 / 13.0 + 1.0 / 48.0) / (1.45 * 0.00635 * 1e15);
+  EXPECT_NEAR(known.nominal / (1e6 / 2.05 * 48.0 / 110.0 * depth / 0.015875), 1.0, 1e-12);
+}
+
+TEST(ChainStretch, GoesWithLoadAndWay) {
+  const ChainLoop loop(series, 13_teeth, 48_teeth);
+  StretchDuty twice = duty;
+  twice.thrust = Band<Force>::exactly(300_N);
+  const double once = chain_stretch(loop, 110_links, duty).nominal;
+  EXPECT_NEAR(chain_stretch(loop, 110_links, twice).nominal / once, 2.0, 1e-12);
+  EXPECT_NEAR(chain_stretch(loop, 110_links, duty, 500.0_km).nominal / once, 0.5, 1e-12);
+}
+
+TEST(ChainStretch, OfASealedChainIsAssumedLess) {
+  const ChainLoop loop(series, 13_teeth, 48_teeth);
+  const Band<double> plain = chain_stretch(loop, 110_links, duty);
+  const Band<double> sealed = chain_stretch(loop, 110_links, duty, 1000.0_km, {.seal = ChainSeal::o_ring});
+  EXPECT_NEAR(sealed.nominal / plain.nominal, 0.5, 1e-12);
+  EXPECT_EQ(sealed.high, plain.high);  // at the worst the seals are torn
+}
+
+// At one ratio larger sprockets wear the chain no faster while the centrifugal pull stays below about 0.37 of the
+// thrust's: there the gain in lever and bend is eaten by the chain's own speed. The crossing, and both sides of it.
+TEST(ChainStretch, ProfitsFromLargerSprocketsOnlyBelowTheCrossing) {
+  const ChainMade made{.mass_per_length = 1.5_kg_per_m};
+  const auto growth = [&](int step, double centrifugal_share) {
+    const ChainLoop loop(series, Teeth(14 + step), Teeth(42 + 3 * step));
+    const Length circumference = 2.05_m;
+    // links of the exact loop at one centre distance, so that only the sprockets change
+    const double links = loop.links(615_mm);
+    const Force thrust = 150_N;
+    const Force pull = chain_tension(thrust, circumference, Sprocket(series, 42_teeth).pitch_diameter());
+    const Speed chain_speed = Speed::from_value(std::sqrt(centrifugal_share * pull.value() / 1.5));
+    const Speed speed = chain_speed * (circumference / (42.0 * series.pitch()));
+    const Force slack = detail::centrifugal_at(loop, made, speed, circumference);
+    const Force tight =
+        tight_tension(chain_tension(thrust, circumference, Sprocket(series, loop.rear()).pitch_diameter()), slack);
+    const Length depth = joint_wear(tight, slack, loop.front(), loop.rear(), 10_mm, 1e9 * units::MPa);
+    return double(loop.rear().count()) / links * (depth / series.pitch());
+  };
+  for (const double share : {0.0, 0.1, 0.2, 0.3}) EXPECT_LT(growth(1, share), growth(0, share)) << share;
+  for (const double share : {0.45, 0.6, 1.0}) EXPECT_GT(growth(1, share), growth(0, share)) << share;
+}
+
+TEST(StretchLimit, IsTheLeastOfThree) {
+  EXPECT_EQ(stretch_limit(48_teeth, 0.03), (StretchLimit{0.02, StretchLimitKind::maker}));
+  EXPECT_EQ(stretch_limit(48_teeth, 0.012), (StretchLimit{0.012, StretchLimitKind::adjuster}));
+  EXPECT_EQ(stretch_limit(48_teeth, 0.03, 0.015), (StretchLimit{0.015, StretchLimitKind::maker}));
+  EXPECT_EQ(stretch_limit(100_teeth, 0.03).kind, StretchLimitKind::maker);
+  EXPECT_EQ(stretch_limit(101_teeth, 0.03).kind, StretchLimitKind::sprocket);  // governs only above a hundred teeth
+  EXPECT_NEAR(stretch_limit(120_teeth, 0.03).elongation, 2.0 / 120.0, 1e-15);
+}
+
+TEST(ChainStretch, SaysWhatIsWrong) {
+  const ChainLoop loop(series, 13_teeth, 48_teeth);
+  StretchDuty bad = duty;
+  bad.thrust = Band<Force>::exactly(0_N);
+  EXPECT_FALSE(try_chain_stretch(loop, 110_links, bad));
+  bad = duty;
+  bad.wear_resistance = Band<Pressure>::exactly(1_Pa);
+  EXPECT_FALSE(try_chain_stretch(loop, 110_links, bad));
+  EXPECT_FALSE(try_chain_stretch(loop, 110_links, duty, 2e6 * units::km));
+}
+
+}  // namespace
