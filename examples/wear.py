@@ -158,14 +158,14 @@ def draw_stretch(asked: argparse.Namespace, machine: ls.Machine, outlook: ls.Wea
     axes.plot(ahead, [100 * (fit.now.nominal + rate.nominal * (w - last) / 1000) for w in ahead], color=AFTER)
     limit = 100 * outlook.limit.elongation
     axes.axhline(limit, color=INK, linewidth=0.8, linestyle=":")
-    axes.annotate(f"limit, by the {outlook.limit.kind}", (ways[-1], limit), xytext=(0, 3), ha="right",
+    axes.annotate(f"may grow so far: {outlook.limit.kind}", (ways[-1], limit), xytext=(0, 3), ha="right",
                   textcoords="offset points", fontsize=9)  # fmt: skip
     axes.set_ylim(0, 1.5 * limit)
     axes.set_xlim(0, ways[-1])
     axes.set_xlabel("km since new")
     axes.set_ylabel("growth, per cent")
     axes.set_title(f"{machine.name}: how far the chain has grown", loc="left", fontsize=11)
-    axes.legend(frameon=False, loc="center right")
+    axes.legend(frameon=False, loc="upper left")
     save(asked, machine, figure, "stretch")
 
 
@@ -182,12 +182,10 @@ def draw_contacts(asked: argparse.Namespace, machine: ls.Machine, appraisal: ls.
         )
     axes.set_xlabel("link")
     axes.set_ylabel("front tooth")
-    axes.set_title(
-        f"{machine.name}: {teeth} teeth on {links} links; each tooth meets {hunting.distinct_links} links, "
-        f"again after {hunting.passes} passes",
-        loc="left", fontsize=10,
-    )  # fmt: skip
-    axes.legend(frameon=False, loc="lower right", bbox_to_anchor=(1.0, 1.0), ncols=2, fontsize=9)
+    again = f"again after {hunting.passes} passes"
+    axes.set_title(f"{machine.name}: each of {teeth} teeth meets {hunting.distinct_links} of {links} links, {again}",
+                   loc="left", fontsize=10)  # fmt: skip
+    axes.legend(frameon=False, loc="upper center", bbox_to_anchor=(0.5, -0.18), ncols=2, fontsize=9)
     save(asked, machine, figure, "contacts")
 
 
