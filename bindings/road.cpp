@@ -162,9 +162,9 @@ void register_road_load(py::module_& module) {
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
-    static constexpr RoadLoadKind of_coefficients[] = {RoadLoadKind::stated, RoadLoadKind::coast_down};
-    const auto kind = given.has("kind") ? detail::want_word<RoadLoadKind>(given.object("kind"), "kind", of_coefficients)
-                                        : RoadLoadKind::stated;
+    const auto kind = given.has("kind")
+                          ? detail::want_word<RoadLoadKind>(given.object("kind"), "kind", kinds_of_coefficients)
+                          : RoadLoadKind::stated;
     return RoadLoad(RoadCoefficients{.constant = given.want<Force>("constant", Force()),
                                      .linear = given.want<ForcePerSpeed>("linear", ForcePerSpeed()),
                                      .quadratic = given.want<LinearDensity>("quadratic", LinearDensity()),
@@ -342,7 +342,6 @@ void register_road(py::module_& module) {
   register_tables(module);
   register_road_load(module);
   register_coast_down(module);
-  def_formula<formula::slope_angle>(module, "Angle of a slope of rise over run.");
   def_formula<formula::geopotential_height>(module, "Height (Length) by weakening gravity, of an altitude.");
   def_formula<formula::standard_temperature>(module, "Standard Temperature at a height.");
   def_formula<formula::air_pressure>(module, "Standard Pressure where the standard temperature is this.");

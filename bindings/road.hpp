@@ -11,16 +11,15 @@ namespace layshaft::python::detail {
 
 template <>
 struct Words<MeasuredAt> {
-  static constexpr MeasuredAt values[] = {MeasuredAt::crank, MeasuredAt::gearbox_output, MeasuredAt::rear_wheel};
+  static constexpr auto& values = places_of_measurement;
 };
 template <>
 struct Words<SurfaceKind> {
-  static constexpr SurfaceKind values[] = {SurfaceKind::asphalt, SurfaceKind::gravel, SurfaceKind::loose_gravel,
-                                           SurfaceKind::field, SurfaceKind::sand};
+  static constexpr auto& values = surface_kinds;
 };
 template <>
 struct Words<DragKind> {
-  static constexpr DragKind values[] = {DragKind::motorcycle, DragKind::scooter, DragKind::bicycle};
+  static constexpr auto& values = drag_kinds;
 };
 template <>
 struct Words<ThrustLimitKind> {
@@ -28,8 +27,7 @@ struct Words<ThrustLimitKind> {
 };
 template <>
 struct Words<RoadLoadKind> {
-  static constexpr RoadLoadKind values[] = {RoadLoadKind::stated, RoadLoadKind::mass_table, RoadLoadKind::parts,
-                                            RoadLoadKind::coast_down};
+  static constexpr auto& values = road_load_kinds;
 };
 template <>
 struct Words<TopSpeedLimit> {

@@ -36,7 +36,8 @@ void register_stretch(py::module_& module) {
       "chain_made=None)",
       "How much longer a chain grows over a distance, a Band of the share of its length: decades wide unless the "
       "wear resistance (load times sliding over the volume worn off, a Pressure or a Band) was measured. thrust is the "
-      "mean Force at the contact patch or a Band; speed adds the centrifugal pull where the chain's mass is known.",
+      "mean Force at the contact patch or a Band, above 0 to 100 kN; distance is 0 to 1,000,000 km; speed, 0 to 500 "
+      "km/h, adds the centrifugal pull where the chain's mass is known. RangeError beyond.",
       [](const Arguments& given) {
         const StretchDuty duty{.thrust = given.want<Band<Force>>("thrust"),
                                .circumference = given.want<Band<Length>>("circumference"),

@@ -369,8 +369,9 @@ void print_wear(const Machine& machine, const Setup& setup, const Appraisal& adv
   row("a front tooth meets", meets(advised.wear().front_hunting));
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
   const WearOutlook outlook = wear_outlook(machine, setup);
-  row("growth in 1000 km",
-      show_number(100.0 * outlook.stretch_per_1000_km.nominal, 3) + " %, or a tenth or ten times that");
+  const Band<double>& grown = outlook.stretch_per_1000_km;
+  row("growth in 1000 km", show_number(100.0 * grown.nominal, 4) + " %, from " + show_number(100.0 * grown.low, 4) +
+                               " in clean oil to " + show_number(100.0 * grown.high, 4) + " in mud");
   row("measure, and replace at", show_number(100.0 * outlook.limit.elongation, 1) + " % of growth, which the " +
                                      std::string(to_string(outlook.limit.kind)) + " sets");
 }

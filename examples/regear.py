@@ -317,10 +317,9 @@ def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
     row("a front tooth meets", meets(wear.front_hunting))
     row("a rear tooth meets", meets(wear.rear_hunting))
     outlook = ls.wear_outlook(advised.machine, advised.setup)
-    row(
-        "growth in 1000 km",
-        f"{ls.show_number(100 * outlook.stretch_per_1000_km.nominal, 3)} %, or a tenth or ten times that",
-    )
+    grown = outlook.stretch_per_1000_km
+    low, nominal, high = (ls.show_number(100 * share, 4) for share in (grown.low, grown.nominal, grown.high))
+    row("growth in 1000 km", f"{nominal} %, from {low} in clean oil to {high} in mud")
     limit = ls.show_number(100 * outlook.limit.elongation, 1)
     row("measure, and replace at", f"{limit} % of growth, which the {outlook.limit.kind} sets")
 

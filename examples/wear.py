@@ -45,6 +45,8 @@ def set_up(machine: ls.Machine, teeth: tuple[int, int], rear_material: str | Non
 
 def says(change: ls.Band[float], less: str, more: str) -> str:
     """'wears 8.0 (7.5 to 8.4) % faster', in plain words."""
+    if change.low == change.high == 0:
+        return "the same"
     number = ls.show_percent(change)
     word = more if change.nominal > 0 else less
     sure = "" if change.low * change.high > 0 or change.low == change.high else "; the sign is not certain"
@@ -55,7 +57,7 @@ def print_comparison(machine: ls.Machine, one: ls.Setup, other: ls.Setup) -> ls.
     comparison = ls.compare(machine, one, other)
     change = comparison.wear
     ratio = (other.rear / other.front) / (one.rear / one.front) - 1
-    print(f"{machine.name}: {other.front}/{other.rear} against {one.front}/{one.rear}, whose ratio it has to "
+    print(f"{machine.name}: {other.front}/{other.rear} against {one.front}/{one.rear}, a final ratio that differs by "
           f"{ls.show_percent(ratio)}\n")  # fmt: skip
     row("chain's pull", says(change.chain_tension_change, "pulls less", "pulls harder"))
     row("chain", says(change.chain_stretch_change, "grows slower", "grows faster"))

@@ -22,6 +22,7 @@
 #include <layshaft/chain/tooth_form.hpp>
 #include <layshaft/chain/tooth_shares.hpp>
 #include <layshaft/chain/tooth_width.hpp>
+#include <layshaft/core/angle_of_slope.hpp>
 #include <layshaft/gearing/change.hpp>
 #include <layshaft/gearing/contribution.hpp>
 #include <layshaft/gearing/downshift.hpp>
@@ -122,7 +123,7 @@ using Formulas = FormulaList<
     formula::quadratic_resistance, formula::rolling_on_slope, formula::climb_resistance, formula::air_speed,
     formula::air_drag, formula::linear_part, formula::resistance, formula::speed_resistance, formula::level_resistance,
     formula::rolling_resistance, formula::shift_share, formula::first_shift_share, formula::shift_engine_speed,
-    formula::slope_angle, formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
+    formula::width_growth, formula::tread_worn, formula::tread_left, formula::distance_left,
     formula::worn_circumference, formula::rollout_per_turn, formula::laden_circumference, formula::load_margin,
     formula::speed_margin, formula::radius_margin, formula::width_margin, formula::tread_margin,
     formula::ride_height_change, formula::circumference_change, formula::rear_contacts, formula::front_contacts,

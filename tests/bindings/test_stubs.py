@@ -145,9 +145,7 @@ def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> No
         for part, value in vars(member).items():
             if not part.startswith("_"):
                 assert value.__doc__, f"{name}.{part}"
-    made_by_functions = (
-        "Appraisal Caution ChainListing CoastDownFit Comparison DragArea FitnessCheck Formula LegalTread RideUse Source Step Surface TyreFitness Working"
-    )
+    made_by_functions = "Appraisal Caution ChainListing CoastDownFit Comparison DragArea FitnessCheck Formula LegalTread RideUse Source Step Surface TyreFitness Working"
     if name not in made_by_functions.split():
         assert "args" not in inspect.signature(member).parameters
 

@@ -36,6 +36,6 @@ TEST(Slope, EndsBeforeTheVertical) {
   EXPECT_THROW(Slope(95_deg), RangeError);
 }
 
-TEST(SlopeAngle, AsksForAnyFiniteGrade) { layshaft_test::expect_range<formula::slope_angle>("f", 0.1); }
+
 
 }  // namespace

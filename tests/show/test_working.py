@@ -106,9 +106,7 @@ def quantity(number: str, unit: str) -> pint.Quantity:
 def worked_out(line: str) -> pint.Quantity:
     """A line of numbers, functions and units, by pint: '5000 rpm * 2054 mm / (1 rev * 16.4)'."""
     number = r"(?<![\w.])(\d+(?:\.\d+)?)"
-    units = (
-        r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|lb|Nm|kN|kW|hp|kg/m3|kg/m|kg|m/s2|m2|N s/m|N|s|m|MPa|bar|J|%)(?![\w/])"
-    )
+    units = r"(rpm|rev|deg|mm|in|km/h|mph|km|mile|lbf ft|lbf|lb|Nm|kN|kW|hp|kg/m3|kg/m|kg|m/s2|m2|N s/m|N|s|m|MPa|bar|J|%)(?![\w/])"
     line = re.sub(rf"{number} {units}", r"quantity('\1', '\2')", line)
 
     def of_angle(function: object) -> object:

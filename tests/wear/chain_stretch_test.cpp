@@ -3,6 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <limits>
+#include <numbers>
+
 namespace {
 using namespace layshaft;
 
@@ -70,6 +74,9 @@ TEST(StretchLimit, IsTheLeastOfThree) {
   EXPECT_EQ(stretch_limit(100_teeth, 0.03).kind, StretchLimitKind::maker);
   EXPECT_EQ(stretch_limit(101_teeth, 0.03).kind, StretchLimitKind::sprocket);  // governs only above a hundred teeth
   EXPECT_NEAR(stretch_limit(120_teeth, 0.03).elongation, 2.0 / 120.0, 1e-15);
+  EXPECT_EQ(stretch_limit(48_teeth, -0.01), (StretchLimit{-0.01, StretchLimitKind::adjuster}));
+  EXPECT_FALSE(try_stretch_limit(48_teeth, std::numeric_limits<double>::quiet_NaN()));
+  EXPECT_FALSE(try_stretch_limit(48_teeth, 0.03, -1.0));
 }
 
 TEST(ChainStretch, SaysWhatIsWrong) {

@@ -178,7 +178,8 @@ BAD: list[tuple[Any, type[Exception], str]] = [
     (lambda: ls.hardness("wood"), ls.RangeError, "'aluminium 7000'"),  # type: ignore[arg-type]
     (lambda: ls.fit_stretch("15.875 mm", []), ls.RangeError, "at least 2"),
     (lambda: ls.chain_stretch(ls.ChainLoop("520", 13, 48), 110, 0 * ls.N, "2 m"), ls.RangeError, "thrust is 0 N"),
-    (lambda: ls.wear_outlook(machine(), machine().stock, makers_limit=0.5), ls.RangeError, "makers_limit is 0.5"),
+    (lambda: ls.wear_outlook(machine(), machine().stock, makers_limit=0.5), ls.RangeError, "makers is 0.5"),
+    (lambda: ls.stretch_limit(48, 0.02, -1.0), ls.RangeError, "makers is -1"),
     (lambda: ls.Setup(front=13, rear=48, tyre="120/80-18", rear_material="tin"), ls.RangeError, "'hardened steel'"),  # type: ignore[arg-type]
 ]  # fmt: skip
 

@@ -3,6 +3,7 @@
 
 #include <layshaft/chain/loop.hpp>
 #include <layshaft/chain/suspension.hpp>
+#include <layshaft/core/angle_of_slope.hpp>
 
 /// @file
 /// Squat: how the chain's pull and the swingarm share out the load that moves to the rear under power.
@@ -42,9 +43,6 @@ LAYSHAFT_FORMULA(constexpr, double, transfer_slope, (Length mass_centre_height, 
 LAYSHAFT_FORMULA(constexpr, double, ratio_of_slopes, (double transfer_slope, double squat_slope),
                  is_finite(transfer_slope) && is_finite(squat_slope) && squat_slope != 0.0, sources::definition,
                  transfer_slope / squat_slope)
-
-/// The angle whose tangent a slope is.
-LAYSHAFT_FORMULA(inline, Angle, angle_of_slope, (double slope), is_finite(slope), sources::geometry, arctan(slope))
 
 /// What squat needs to know of a machine besides its swingarm.
 struct SquatGeometry {

@@ -92,9 +92,6 @@ namespace layshaft::detail {
   return object;
 }
 
-inline constexpr MeasuredAt places_of_measurement[] = {MeasuredAt::crank, MeasuredAt::gearbox_output,
-                                                       MeasuredAt::rear_wheel};
-
 /// A list of quantities, one a point of a curve.
 template <class Quantity>
 [[nodiscard]] std::vector<Quantity> read_quantities(const JsonValue& value) {
@@ -179,9 +176,7 @@ template <class Quantity>
 [[nodiscard]] inline RoadLoad read_road_parts(const JsonValue& value, JsonObject& object) {
   RoadParts parts{.mass = object.at("mass").quantity<Mass>(), .rolling_coefficient = {}, .drag_area = {}};
   if (const auto word = object.find("surface")) {
-    constexpr SurfaceKind kinds[] = {SurfaceKind::asphalt, SurfaceKind::gravel, SurfaceKind::loose_gravel,
-                                     SurfaceKind::field, SurfaceKind::sand};
-    const Surface& ground = surface(read_word(*word, kinds));
+    const Surface& ground = surface(read_word(*word, surface_kinds));
     parts.rolling_coefficient = ground.rolling_coefficient;
     parts.rolling_source = ground.rolling_source;
   } else {
@@ -189,8 +184,7 @@ template <class Quantity>
                                           [](const JsonValue& one) { return one.number("a number such as 0.02"); });
   }
   if (const auto word = object.find("machine")) {
-    constexpr DragKind kinds[] = {DragKind::motorcycle, DragKind::scooter, DragKind::bicycle};
-    const DragArea& row = drag_area(read_word(*word, kinds));
+    const DragArea& row = drag_area(read_word(*word, drag_kinds));
     parts.drag_area = row.area;
     parts.drag_source = row.source;
   } else {
@@ -221,8 +215,7 @@ template <class Quantity>
   if (const auto mass = object.find("mass")) of.mass = mass->quantity<Mass>();
   if (const auto wind = object.find("head_wind")) of.head_wind = wind->quantity<Speed>();
   if (const auto kind = object.find("kind")) {
-    constexpr RoadLoadKind kinds[] = {RoadLoadKind::stated, RoadLoadKind::coast_down};
-    of.kind = read_word(*kind, kinds);
+    of.kind = read_word(*kind, kinds_of_coefficients);
   }
   object.done();
   return value.checked(RoadLoad::make(of));

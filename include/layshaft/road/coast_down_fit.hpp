@@ -64,7 +64,8 @@ struct CoastDownFit {
   [[nodiscard]] Band<Force> resistance(Speed speed) const { return try_resistance(speed).value(); }
 #endif
   /// How many standard deviations to either side hold the truth with 95 % certainty: Student's factor for the degrees
-  /// of freedom (series of Cornish and Fisher, to 0.2 % from 5 on).
+  /// of freedom (series of Cornish and Fisher, to 0.2 % from 5 on; logs have many samples, and Boost's exact quantile
+  /// would add two seconds to every compile).
   [[nodiscard]] double sureness() const noexcept {
     constexpr double z = 1.959963984540054;
     const double n = freedom;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/core/band.hpp>
+#include <layshaft/core/row_of.hpp>
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/units.hpp>
 
@@ -12,6 +13,7 @@
 namespace layshaft {
 
 enum class DragKind { motorcycle, scooter, bicycle };
+inline constexpr DragKind drag_kinds[] = {DragKind::motorcycle, DragKind::scooter, DragKind::bicycle};
 
 [[nodiscard]] constexpr std::string_view to_string(DragKind kind) noexcept {
   switch (kind) {
@@ -43,10 +45,6 @@ inline constexpr DragArea drag_areas[] = {
 // clang-format on
 
 /// The row of a kind of machine.
-[[nodiscard]] constexpr const DragArea& drag_area(DragKind kind) noexcept {
-  for (const DragArea& row : drag_areas)
-    if (row.kind == kind) return row;
-  return drag_areas[0];  // not reached: a test looks up every kind
-}
+[[nodiscard]] constexpr const DragArea& drag_area(DragKind kind) noexcept { return detail::row_of(drag_areas, kind); }
 
 }  // namespace layshaft

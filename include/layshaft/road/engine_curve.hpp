@@ -53,6 +53,8 @@ LAYSHAFT_FORMULA(constexpr, Torque, scaled_torque, (Torque engine_torque, double
 /// The speed is that of the engine in any case, and the torque is the power at that place over the engine's speed, so
 /// that no ratio stands in it.
 enum class MeasuredAt { crank, gearbox_output, rear_wheel };
+inline constexpr MeasuredAt places_of_measurement[] = {MeasuredAt::crank, MeasuredAt::gearbox_output,
+                                                       MeasuredAt::rear_wheel};
 
 [[nodiscard]] constexpr std::string_view to_string(MeasuredAt place) noexcept {
   switch (place) {

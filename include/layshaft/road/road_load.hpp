@@ -91,6 +91,11 @@ enum class RoadLoadKind {
   coast_down,  ///< measured by coasting down: near the speeds of the log, on its ground
 };
 
+inline constexpr RoadLoadKind road_load_kinds[] = {RoadLoadKind::stated, RoadLoadKind::mass_table, RoadLoadKind::parts,
+                                                   RoadLoadKind::coast_down};
+/// Those that coefficients can be of.
+inline constexpr RoadLoadKind kinds_of_coefficients[] = {RoadLoadKind::stated, RoadLoadKind::coast_down};
+
 [[nodiscard]] constexpr std::string_view to_string(RoadLoadKind kind) noexcept {
   switch (kind) {
     case RoadLoadKind::stated: return "stated";

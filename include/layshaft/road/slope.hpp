@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/angle_of_slope.hpp>
 #include <layshaft/core/checks.hpp>
-#include <layshaft/core/formula.hpp>
 #include <layshaft/core/math.hpp>
 #include <layshaft/core/result.hpp>
 #include <layshaft/core/watch.hpp>
@@ -12,9 +12,6 @@
 /// @file
 /// How steep the road is.
 namespace layshaft {
-
-/// The angle of a slope, of what it rises over what it runs on the level: 0.10, a sign of 10 %, is 5.7 degrees.
-LAYSHAFT_FORMULA(inline, Angle, slope_angle, (double grade), is_finite(grade), sources::geometry, arctan(grade))
 
 /// A slope, uphill above zero: as a grade, rise over run, or as an angle short of the vertical.
 class Slope {
@@ -27,7 +24,7 @@ class Slope {
   /// A slope of a grade, -1000 to 1000; or a RangeError.
   [[nodiscard]] static Result<Slope> make(double grade) {
     if (auto error = detail::outside("slope", grade, -steepest_grade, steepest_grade)) return *std::move(error);
-    return Slope(::layshaft::slope_angle(grade), grade);
+    return Slope(angle_of_slope(grade), grade);
   }
   /// A slope of an angle short of the vertical; or a RangeError.
   [[nodiscard]] static Result<Slope> make(Angle angle) {
@@ -54,7 +51,7 @@ class Slope {
   [[nodiscard]] auto angle(Watch watch) const {
     return watch.known(angle_, [&] {
       if (!grade_) return watch.given("slope_angle", angle_);
-      return watch.step(formula::slope_angle{}, watch.given("grade", *grade_));
+      return watch.step("slope_angle", formula::angle_of_slope{}, watch.given("grade", *grade_));
     });
   }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/core/band.hpp>
+#include <layshaft/core/row_of.hpp>
 #include <layshaft/core/source.hpp>
 
 #include <string_view>
@@ -14,6 +15,8 @@
 namespace layshaft {
 
 enum class SurfaceKind { asphalt, gravel, loose_gravel, field, sand };
+inline constexpr SurfaceKind surface_kinds[] = {SurfaceKind::asphalt, SurfaceKind::gravel, SurfaceKind::loose_gravel,
+                                                SurfaceKind::field, SurfaceKind::sand};
 
 [[nodiscard]] constexpr std::string_view to_string(SurfaceKind kind) noexcept {
   switch (kind) {
@@ -59,10 +62,6 @@ inline constexpr Surface surfaces[] = {
 // clang-format on
 
 /// The row of a kind of ground.
-[[nodiscard]] constexpr const Surface& surface(SurfaceKind kind) noexcept {
-  for (const Surface& row : surfaces)
-    if (row.kind == kind) return row;
-  return surfaces[0];  // not reached: a test looks up every kind
-}
+[[nodiscard]] constexpr const Surface& surface(SurfaceKind kind) noexcept { return detail::row_of(surfaces, kind); }
 
 }  // namespace layshaft

@@ -52,7 +52,6 @@ struct WearOutlook {
 [[nodiscard]] inline Result<WearOutlook> try_wear_outlook(const Machine& machine, const Setup& setup,
                                                           const std::optional<Band<Force>>& thrust = {},
                                                           double makers_limit = usual_stretch_limit) {
-  if (auto error = detail::outside("makers_limit", makers_limit, 1e-4, 0.1)) return *std::move(error);
   const auto chain = detail::fit_chain_of(machine, setup);
   if (!chain) return chain.error();
   const ChainLoop loop = detail::loop_of(machine, setup);
@@ -73,7 +72,9 @@ struct WearOutlook {
   if (!stretch) return stretch.error();
   outlook.stretch_per_1000_km = *stretch;
   const Teeth largest = setup.front() < setup.rear() ? setup.rear() : setup.front();
-  outlook.limit = stretch_limit(largest, chain->wear_room.nominal, makers_limit);
+  const auto limit = try_stretch_limit(largest, chain->wear_room.nominal, makers_limit);
+  if (!limit) return limit.error();
+  outlook.limit = *limit;
   const auto life = [&](double rate) { return outlook.limit.elongation / rate * 1000.0_km; };
   if (outlook.limit.elongation > 0.0)
     outlook.chain_life = {life(stretch->high), life(stretch->nominal), life(stretch->low)};

@@ -6,7 +6,7 @@
 #include <layshaft/core/band.hpp>
 #include <layshaft/wear/joint_wear.hpp>
 
-#include <algorithm>  // min
+#include <array>
 #include <optional>
 #include <string_view>
 #include <utility>
@@ -23,13 +23,15 @@ namespace layshaft {
 /// over the volume lost.
 inline constexpr Band<Pressure> bench_wear_resistance{Pressure::from_value(8.1e15), Pressure::from_value(1.4e16),
                                                       Pressure::from_value(2.6e16)};
-inline constexpr Source bench_wear_source{"GOST 13568-97, Appendix V, Table V.1, bench life tests", Certainty::derived};
 /// On the road: from a hundredth of the bench's least, in mud, to its best. Nominal is such that a plain chain lasts
 /// some ten thousand kilometres (common practice, no source).
-inline constexpr Band<Pressure> road_wear_resistance{Pressure::from_value(8.1e13), Pressure::from_value(3.0e14),
-                                                     Pressure::from_value(2.6e16)};
+inline constexpr Band<Pressure> road_wear_resistance{0.01 * bench_wear_resistance.low, Pressure::from_value(3.0e14),
+                                                     bench_wear_resistance.high};
 inline constexpr Source road_wear_source{"bench life tests of GOST 13568-97, down two decades for dirt",
                                          Certainty::from_memory};
+inline constexpr Source sealed_wear_source{
+    "bench life tests of GOST 13568-97, down two decades for dirt, times an assumed factor of the seal",
+    Certainty::from_memory};
 
 /// How many times longer the joints of a kind of chain last, whatever else: assumptions, for no published figure was
 /// found.
@@ -41,8 +43,6 @@ inline constexpr Source road_wear_source{"bench life tests of GOST 13568-97, dow
   }
   return Band<double>::exactly(1.0);
 }
-inline constexpr Source seal_life_source{"assumption: no published figure of a sealed chain's life was found",
-                                         Certainty::common_practice};
 
 /// A bush's length where no source gives the inner link's width: so many times the width between its plates, as of the
 /// standard's small chains (computed).
@@ -85,15 +85,24 @@ struct StretchLimit {
   friend constexpr bool operator==(const StretchLimit&, const StretchLimit&) noexcept = default;
 };
 
-/// The least of a maker's limit, that of the largest sprocket, and the room left in the adjuster.
-[[nodiscard]] constexpr StretchLimit stretch_limit(Teeth largest, double wear_room,
-                                                   double makers = usual_stretch_limit) noexcept {
+/// The least of a maker's limit, 0.01 to 10 %, that of the largest sprocket, and the room left in the adjuster, -1
+/// to 1. Or a RangeError.
+[[nodiscard]] inline Result<StretchLimit> try_stretch_limit(Teeth largest, double wear_room,
+                                                            double makers = usual_stretch_limit) {
+  if (auto error = detail::outside("wear_room", wear_room, -1.0, 1.0)) return *std::move(error);
+  if (auto error = detail::outside("makers", makers, 1e-4, 0.1)) return *std::move(error);
   StretchLimit limit{makers, StretchLimitKind::maker};
   const double climbs = stretch_limit_of_sprocket(largest);
   if (climbs < limit.elongation) limit = {climbs, StretchLimitKind::sprocket};
   if (wear_room < limit.elongation) limit = {wear_room, StretchLimitKind::adjuster};
   return limit;
 }
+#if LAYSHAFT_EXCEPTIONS
+/// @throws RangeError as `try_stretch_limit` says.
+[[nodiscard]] inline StretchLimit stretch_limit(Teeth largest, double wear_room, double makers = usual_stretch_limit) {
+  return try_stretch_limit(largest, wear_room, makers).value();
+}
+#endif
 
 namespace detail {
 
@@ -148,23 +157,20 @@ struct StretchCorners {
   Corner load = Corner::nominal;
   Corner joints = Corner::nominal;
 };
-inline constexpr StretchCorners stretch_corners[] = {{},
-                                                     {Corner::low, Corner::high, Corner::low},
-                                                     {Corner::high, Corner::high, Corner::low},
-                                                     {Corner::low, Corner::low, Corner::high},
-                                                     {Corner::high, Corner::low, Corner::high}};
-struct StretchRuns {
-  [[nodiscard]] constexpr const StretchCorners* begin() const noexcept { return std::begin(stretch_corners); }
-  [[nodiscard]] constexpr const StretchCorners* end() const noexcept { return std::end(stretch_corners); }
-};
+inline constexpr std::array<StretchCorners, 5> stretch_corners{{{},
+                                                                {Corner::low, Corner::high, Corner::low},
+                                                                {Corner::high, Corner::high, Corner::low},
+                                                                {Corner::low, Corner::low, Corner::high},
+                                                                {Corner::high, Corner::low, Corner::high}}};
 
 /// What the joints resist with at a corner.
 [[nodiscard]] inline Pressure resistance_at(const StretchDuty& duty, const ChainMade& made, Corner joints) {
   if (duty.wear_resistance) return duty.wear_resistance->at(joints);
   return seal_life_factor(made.seal).at(joints) * road_wear_resistance.at(joints);
 }
-[[nodiscard]] inline Source resistance_from(const StretchDuty& duty) {
-  return duty.wear_resistance ? sources::stated : road_wear_source;
+[[nodiscard]] inline Source resistance_from(const StretchDuty& duty, const ChainMade& made) {
+  if (duty.wear_resistance) return sources::stated;
+  return made.seal == ChainSeal::none ? road_wear_source : sealed_wear_source;
 }
 
 }  // namespace detail
@@ -176,11 +182,11 @@ struct StretchRuns {
   if (auto error = detail::outside(duty)) return *std::move(error);
   if (auto error = detail::outside(made)) return error->in("chain_made");
   if (auto error = detail::outside("distance", distance, 0.0_km, 1e6_km)) return *std::move(error);
-  return over_runs(detail::StretchRuns(), [&](const detail::StretchCorners& at) {
+  return over_runs(detail::stretch_corners, [&](const detail::StretchCorners& at) {
     const Length circumference = duty.circumference.at(at.wheel);
     return detail::stretch_over(Unwatched(), loop, links, duty.thrust.at(at.load), circumference, distance,
                                 detail::centrifugal_at(loop, made, duty.speed, circumference),
-                                detail::resistance_at(duty, made, at.joints), detail::resistance_from(duty));
+                                detail::resistance_at(duty, made, at.joints), detail::resistance_from(duty, made));
   });
 }
 #if LAYSHAFT_EXCEPTIONS

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/core/band.hpp>
+#include <layshaft/core/row_of.hpp>
 #include <layshaft/core/source.hpp>
 #include <layshaft/core/units.hpp>
 
@@ -50,9 +51,7 @@ inline constexpr Material materials[] = {
 
 /// The row of a material.
 [[nodiscard]] constexpr const Material& material(SprocketMaterial kind) noexcept {
-  for (const Material& row : materials)
-    if (row.kind == kind) return row;
-  return materials[0];  // not reached: a test looks up every kind
+  return detail::row_of(materials, kind);
 }
 
 }  // namespace layshaft

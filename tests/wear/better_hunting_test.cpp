@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/wear/better_hunting.hpp>
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace {
+using namespace layshaft;
+
+// A club's published example: 96 links meet the same tooth again after 5 passes on 15 teeth, after 7 on 14.
+TEST(Hunting, RanksByEvennessNotByPeriodAlone) {
+  EXPECT_EQ(hunting(15_teeth, 96_links).passes, 5);
+  EXPECT_EQ(hunting(14_teeth, 96_links).passes, 7);
+  EXPECT_GT(hunting(15_teeth, 96_links).evenness, hunting(14_teeth, 96_links).evenness);
+}
+
+TEST(BetterHunting, FindsOnlyPairsThatHuntBetterNearby) {
+  const auto pairs = better_hunting(14_teeth, 42_teeth, 112_links);
+  ASSERT_FALSE(pairs.empty());
+  const double own = hunting(14_teeth, 112_links).evenness * hunting(42_teeth, 112_links).evenness;
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    EXPECT_GT(pairs[i].evenness(), own);
+    EXPECT_LE(std::fabs(pairs[i].ratio_change), 0.03);
+    if (i > 0) {
+      EXPECT_LE(pairs[i].evenness(), pairs[i - 1].evenness());
+    }
+  }
+  EXPECT_TRUE(better_hunting(13_teeth, 47_teeth, 110_links).empty());  // already even: primes
+  EXPECT_FALSE(try_better_hunting(14_teeth, 42_teeth, 112_links, 0.6));
+  EXPECT_FALSE(try_better_hunting(14_teeth, 42_teeth, 112_links, 0.03, 0));
+}
+
+}  // namespace
