@@ -4,6 +4,7 @@
 #include "wants.hpp"
 #include "working.hpp"
 
+#include <layshaft/setup/costs_after.hpp>
 #include <layshaft/setup/explain.hpp>
 #include <layshaft/show/caution_text.hpp>
 
@@ -163,7 +164,9 @@ void register_comparison(py::module_& module) {
       Field{"front_tooth_change", &WearChange::front_tooth_change,
             "How fast each front tooth wears, of its material where both set-ups state it."},
       Field{"rear_tooth_change", &WearChange::rear_tooth_change, "How fast each rear tooth wears."},
-      Field{"loss_change", &WearChange::loss_change, "Share of power that the joints lose, at equal thrust."});
+      Field{"loss_change", &WearChange::loss_change, "Share of power that the joints lose, at equal thrust."},
+      Field{"front_life_change", &WearChange::front_life_change, "How far the front sprocket lasts."},
+      Field{"rear_life_change", &WearChange::rear_life_change, "How far the rear sprocket lasts."});
   def_struct<RuleOfThumb>(
       module, "RuleOfThumb", "The trade's answer beside the exact one.",
       Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},
@@ -231,12 +234,35 @@ void register_comparison(py::module_& module) {
       });
 }
 
+void register_costs_after(py::module_& module) {
+  def_struct<CostChange>(
+      module, "CostChange", "What chain and sprockets cost on two set-ups.",
+      Field{"chain_life_change", &CostChange::chain_life_change, "How far the chain lasts, trial / base - 1, a Band."},
+      Field{"trial", &CostChange::trial, "What the base's parts become: a DriveCosts."},
+      Field{"base_per_1000_km", &CostChange::base_per_1000_km, "Each part replaced by itself, a Band."},
+      Field{"trial_per_1000_km", &CostChange::trial_per_1000_km, "The same on the trial, a Band."},
+      Field{"difference", &CostChange::difference, "Trial less base, of money and lives that both share, a Band."});
+  def(module,
+      "costs_after(comparison, base, *, chain_price=None, front_price=None, rear_price=None, makers_limit=0.02)",
+      "What chain and sprockets cost on the comparison's trial set-up, from what they cost and how long they last on "
+      "its base, a DriveCosts: a CostChange. Lives change as comparison.wear says, and the chain's by how far it may "
+      "grow; prices stay unless stated (numbers or Bands, 0 to 1e12). RangeError where a price or a life, before or "
+      "after, lies outside its range.",
+      [](const Arguments& given) {
+        const auto price = [&](const char* name) { return given.want<std::optional<Band<double>>>(name); };
+        return costs_after(given.want<PyComparison>("comparison").comparison, given.want<DriveCosts>("base"),
+                           {price("chain_price"), price("front_price"), price("rear_price")},
+                           given.want<double>("makers_limit", usual_stretch_limit));
+      });
+}
+
 }  // namespace
 
 void register_appraisals(py::module_& module) {
   register_caution(module);
   register_appraisal(module);
   register_comparison(module);
+  register_costs_after(module);
   def_formula<formula::contribution>(module, "The points that one factor contributes to a change by the ratio of all.");
   def_formula<formula::tyre_factor>(module, "What another tyre multiplies engine turns over a distance by.");
   def_formula<formula::front_factor>(module, "What another front sprocket multiplies them by.");

@@ -8,6 +8,10 @@ namespace layshaft::python {
 namespace {
 
 constexpr std::size_t longest_repr = 60;
+/// Python counts days from the first one of the year 1.
+constexpr int ordinal_of_epoch = 719163;
+
+py::object date_class() { return py::module_::import("datetime").attr("date"); }
 
 py::object real_class() {
   // Looked up where it is needed only: int and float are told without it.
@@ -105,6 +109,18 @@ bool want_bool(py::handle object, std::string_view argument) {
 std::string want_text(py::handle object, std::string_view argument, const std::string& expected) {
   if (!PyUnicode_Check(object.ptr())) wrong_type(argument, expected, object);
   return utf8(object);
+}
+
+std::chrono::sys_days want_day(py::handle object, std::string_view argument) {
+  const py::object date = date_class();
+  // A datetime is a date too, but of which place?
+  if (!py::type::handle_of(object).is(date)) wrong_type(argument, "a datetime.date", object);
+  const int ordinal = object.attr("toordinal")().cast<int>();
+  return std::chrono::sys_days(std::chrono::days(ordinal - ordinal_of_epoch));
+}
+
+py::object give(std::chrono::sys_days day) {
+  return date_class().attr("fromordinal")(static_cast<int>(day.time_since_epoch().count()) + ordinal_of_epoch);
 }
 
 }  // namespace layshaft::python

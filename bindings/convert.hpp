@@ -4,6 +4,7 @@
 #include "band.hpp"
 #include "quantity.hpp"
 
+#include <chrono>
 #include <optional>
 #include <type_traits>
 #include <vector>
@@ -24,6 +25,7 @@ namespace layshaft::python {
 [[nodiscard]] int want_int(py::handle object, std::string_view argument, const std::string& expected);
 [[nodiscard]] bool want_bool(py::handle object, std::string_view argument);
 [[nodiscard]] std::string want_text(py::handle object, std::string_view argument, const std::string& expected);
+[[nodiscard]] std::chrono::sys_days want_day(py::handle object, std::string_view argument);
 
 namespace detail {
 
@@ -52,6 +54,10 @@ struct Want<bool> {
 template <>
 struct Want<std::string> {
   static std::string from(py::handle object, std::string_view argument) { return want_text(object, argument, "a str"); }
+};
+template <>
+struct Want<std::chrono::sys_days> {
+  static std::chrono::sys_days from(py::handle object, std::string_view argument) { return want_day(object, argument); }
 };
 template <class CountKind>
 struct Want<Count<CountKind>> {
@@ -128,6 +134,8 @@ template <class T>
 }
 [[nodiscard]] inline py::object give(std::string_view text) { return py::str(text.data(), text.size()); }
 [[nodiscard]] inline py::object give(const std::string& text) { return py::str(text); }
+/// A datetime.date.
+[[nodiscard]] py::object give(std::chrono::sys_days day);
 template <class CountKind>
 [[nodiscard]] py::object give(Count<CountKind> count) {
   return py::int_(count.count());

@@ -22,6 +22,7 @@ void register_tooth_form(pybind11::module_& module);
 void register_listings(pybind11::module_& module);
 void register_interchange(pybind11::module_& module);
 void register_wear(pybind11::module_& module);
+void register_cost(pybind11::module_& module);
 void register_instrument(pybind11::module_& module);
 void register_engine(pybind11::module_& module);
 void register_road(pybind11::module_& module);
@@ -59,6 +60,7 @@ PYBIND11_MODULE(_core, module) {
   register_listings(module);     // of chains
   register_interchange(module);  // of chains and sprockets
   register_wear(module);
+  register_cost(module);  // of parts that wear, and of treads
   register_instrument(module);
   register_engine(module);
   register_road(module);        // with sources

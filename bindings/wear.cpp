@@ -76,10 +76,26 @@ void register_stretch(py::module_& module) {
   def_value(one, [](const StretchMeasurement& m) {
     return Remake{py::make_tuple(give(m.odometer), give(m.length), give(m.links)), {}};
   });
-  using Left = StretchFit::Left;
-  def_struct<Left>(module, "StretchLeft", "How much further a chain goes.",
-                   Field{"low", &Left::low, "At the least, a Length."}, Field{"nominal", &Left::nominal, "Likely."},
-                   Field{"high", &Left::high, "At the most; None where it may not grow at all."});
+  def_struct<DistanceLeft>(module, "DistanceLeft", "How much further a part goes.",
+                           Field{"low", &DistanceLeft::low, "At the least, a Length."},
+                           Field{"nominal", &DistanceLeft::nominal, "Likely."},
+                           Field{"high", &DistanceLeft::high, "At the most; None where it may last for ever."});
+  def_struct<ReplaceBy>(
+      module, "ReplaceBy",
+      "When to replace a part, in datetime.dates; None: more than a hundred years ahead, or not to be told.",
+      Field{"earliest", &ReplaceBy::earliest, "If all errors are on the bad side: measure again before it."},
+      Field{"expected", &ReplaceBy::expected, "Likely."}, Field{"latest", &ReplaceBy::latest, "At the latest."});
+  def(module, "replace_by(left, measured, per_day)",
+      "The days on which a distance that was left (a DistanceLeft, or a Length or Band whose part below zero counts as "
+      "nothing left) on the day measured, a datetime.date, is ridden at so much a day, 1 m to 5,000 km: a ReplaceBy.",
+      [](const Arguments& given) {
+        const py::object left = given.object("left");
+        const auto measured = given.want<std::chrono::sys_days>("measured");
+        const auto per_day = given.want<Length>("per_day");
+        if (py::isinstance<DistanceLeft>(left))
+          return replace_by(py::cast<const DistanceLeft&>(left), measured, per_day);
+        return replace_by(DistanceLeft(given.want<Band<Length>>("left")), measured, per_day);
+      });
   auto fit = def_struct<StretchFit>(
       module, "StretchFit", "What a rider's measurements say of how fast the chain grows.",
       Field{"per_1000_km", &StretchFit::per_1000_km, "Growth as a share of the chain's length, a Band."},
@@ -87,7 +103,7 @@ void register_stretch(py::module_& module) {
       Field{"last", &StretchFit::last, "Odometer then."},
       Field{"measurements", &StretchFit::measurements, "How many there were."});
   def(fit, "distance_left(limit)",
-      "How much further the chain goes until it has grown so far: a StretchLeft. Error where it shows no growth.",
+      "How much further the chain goes until it has grown so far: a DistanceLeft. Error where it shows no growth.",
       [](const StretchFit& f, const Arguments& given) { return f.distance_left(given.want<double>("limit")); });
   def(module, "fit_stretch(pitch, measurements, error='0.5 mm')",
       "How fast a chain grows by a rider's measurements, at least two: a StretchFit. A line by least squares; from "
@@ -100,17 +116,27 @@ void register_stretch(py::module_& module) {
       module, "WearOutlook", "What to expect of a chain on its machine.",
       Field{"thrust", &WearOutlook::thrust, "Mean over the distance, a Band of Force."},
       Field{"thrust_from", &WearOutlook::thrust_from, "'stated', 'road load' or 'assumed'."},
-      Field{"stretch_per_1000_km", &WearOutlook::stretch_per_1000_km, "A Band of decades."},
+      Field{"stretch_per_1000_km", &WearOutlook::stretch_per_1000_km,
+            "A Band of decades, unless a measured growth tightens it."},
       Field{"limit", &WearOutlook::limit, "The StretchLimit that governs."},
       Field{"chain_life", &WearOutlook::chain_life, "From new to the limit, a Band of Length."},
       Field{"pitch_climb", &WearOutlook::pitch_climb, "How far the chain then climbs on the rear teeth."});
-  def(module, "wear_outlook(machine, setup, thrust=None, makers_limit=0.02)",
+  def(module, "wear_outlook(machine, setup, thrust=None, makers_limit=0.02, measured=None)",
       "What to expect of a set-up's chain: a WearOutlook. thrust is the mean Force or a Band, RideUse.mean_thrust of a "
-      "ride; None: what resists on the machine's road at 60 km/h (of a cycle at 15), else an assumption.",
+      "ride; None: what resists on the machine's road at 60 km/h (of a cycle at 15), else an assumption. measured, a "
+      "Band or a number from -0.1 to 0.1, is the growth in 1,000 km as measured on this very set-up: "
+      "StretchFit.per_1000_km. It tightens the assumed band to what both allow; where they do not meet, it replaces "
+      "it.",
       [](const Arguments& given) {
         return wear_outlook(given.want<Machine>("machine"), given.want<Setup>("setup"),
                             given.want<std::optional<Band<Force>>>("thrust"),
-                            given.want<double>("makers_limit", usual_stretch_limit));
+                            given.want<double>("makers_limit", usual_stretch_limit),
+                            given.want<std::optional<Band<double>>>("measured"));
+      });
+  def(module, "tightened(assumed, measured)",
+      "A Band of growth, tightened by a measured one: what both allow; where they do not meet, what was measured.",
+      [](const Arguments& given) {
+        return tightened(given.want<Band<double>>("assumed"), given.want<Band<double>>("measured"));
       });
   def_formula<formula::chain_passes>(module, "Passes of the whole chain over a distance, a number.");
   def_formula<formula::joint_wear>(module, "How much deeper (Length) one pass wears a joint.");
@@ -130,7 +156,9 @@ void register_wear(py::module_& module) {
                       Field{"distinct_links", &Hunting::distinct_links, "How many different links each tooth meets."},
                       Field{"link_kinds", &Hunting::link_kinds, "1: only inner or only outer links; 2: both."},
                       Field{"evenness", &Hunting::evenness,
-                            "The share of the links that a tooth meets, half of that where it meets one kind only."});
+                            "The share of the links that a tooth meets, half of that where it meets one kind only."},
+                      Field{"inner_only", &Hunting::inner_only, "Share of the teeth that meet only inner links."},
+                      Field{"outer_only", &Hunting::outer_only, "Share of the teeth that meet only outer links."});
   def_struct<HuntingPair>(
       module, "HuntingPair", "Two sprockets near others that share their teeth's wear more evenly.",
       Field{"front", &HuntingPair::front, "Teeth."}, Field{"rear", &HuntingPair::rear, "Teeth."},
@@ -173,6 +201,15 @@ void register_wear(py::module_& module) {
   def_formula<formula::flank_sliding>(module, "How far (Length) a roller slides on the flank while its joint bends.");
   def_formula<formula::tooth_force>(module, "Force on the tooth that takes most.");
   def_formula<formula::tooth_wear_weight>(module, "What a tooth loses over a distance, a number to compare.");
+  def_formula<formula::tooth_thickness>(module, "How thick (Length) a tooth is at the pitch circle, between rollers.");
+  def_formula<formula::worn_out_depth>(module, "How deep (Length) a tooth's flank may be worn.");
+  def(module, "flank_wear_limit(sprocket)",
+      "How deep a Sprocket's flanks may be worn before it is worn out, a Band of Length: 15 to 35 % of the tooth's "
+      "thickness at the pitch circle, an assumption.",
+      [](const Arguments& given) { return flank_wear_limit(given.want<Sprocket>("sprocket")); });
+  def_formula<formula::flank_depth_worn>(module, "How deep (Length) a flank is worn by what its tooth loses.");
+  def_formula<formula::sprocket_life_weight>(module, "How far a sprocket lasts, a number to compare.");
+  def_formula<formula::life_change>(module, "A change of how far a part lasts, trial / base - 1.");
 }
 
 }  // namespace layshaft::python

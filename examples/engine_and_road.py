@@ -12,6 +12,7 @@ from pathlib import Path
 
 import layshaft as ls
 from drawing import AFTER, BEFORE, HERE, INK, SECOND, new_figure, save
+from riding import DOWN, UP, ride_on
 
 SLOPES = (0.0, 0.1, 0.2, 0.3)
 
@@ -191,24 +192,11 @@ def draw_ranges(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup)
     save(asked, machine, figure, "ranges")
 
 
-def ride_on(machine: ls.Machine, setup: ls.Setup, log: ls.RideLog, *, recorded_gears: bool) -> ls.RideUse:
-    """What the ride does on a set-up: in the gears as recorded, or shifting at fixed engine speeds."""
-    appraisal = ls.appraise(machine, setup)
-    limit = machine.gearbox.rev_limit
-    circumference = appraisal.circumference.nominal
-    rule = ls.ShiftRule.at_engine_speeds(0.62 * limit, 0.36 * limit, appraisal.overall_ratios, circumference)
-    if not recorded_gears:
-        log = ls.RideLog(time_s=log.time_s, speed_kmh=log.speed_kmh, height_m=log.height_m, gap=log.gap)
-    load = None
-    if machine.road_load is not None and machine.body is not None:
-        load = ls.RideLoad(road=machine.road_load, mass=machine.body.mass)
-    return ls.ride_use(log, appraisal.overall_ratios, circumference, rule, load=load)
-
-
 def tell_ride(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
     """What a recorded ride does to each gear, before and after; and what the log says of the machine itself."""
     log = ls.read_ride_log(asked.log.read_text(encoding="utf-8"))
-    print(f"\n{asked.log.name}: {log.samples} samples; shifts up at 62 % and down at 36 % of the limit")
+    shifts = f"shifts up at {100 * UP:.0f} % and down at {100 * DOWN:.0f} % of the limit"
+    print(f"\n{asked.log.name}: {log.samples} samples; {shifts}")
     uses = {
         "as made": ride_on(machine, machine.stock, log, recorded_gears=False),
         f"{trial.front}/{trial.rear}": ride_on(machine, trial, log, recorded_gears=False),

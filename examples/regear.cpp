@@ -2,13 +2,15 @@
 // Which sprockets and chain suit a taller tyre, and what everything else does then.
 //
 //   regear [MACHINE.json] [--fitted MARKING] [--use road|special|snow] [--circumference LENGTH] [--fronts 12,13]
-//          [--rears 47-53] [--thrust PERCENT] [--cruise SPEED] [--bought LINKS] [--units metric|us]
+//          [--rears 47-53] [--thrust PERCENT] [--cruise SPEED] [--bought LINKS] [--ride RIDE.csv] [--units metric|us]
 //
 // The machine's stock set-up is the yardstick; the fitted tyre is what the rider has put on since. regear.py says the
 // same in the same words.
 #include <layshaft/explain.hpp>
 #include <layshaft/io/json.hpp>
+#include <layshaft/io/ride_log.hpp>
 #include <layshaft/layshaft.hpp>
+#include <layshaft/road/log_use.hpp>
 #include <layshaft/show/show.hpp>
 
 #include <algorithm>
@@ -35,7 +37,8 @@ struct Question {
   std::optional<Speed> cruise;
   std::optional<Links> bought;
   std::optional<std::string> explain;
-  std::optional<Length> rolled;  // measured over so many turns
+  std::optional<std::string> ride_file;  // a recorded ride, by which wear is weighed
+  std::optional<Length> rolled;          // measured over so many turns
   int turns = 1;
   std::optional<Length> tread;  // depth of the tyre's tread when new
   std::string region = "GB";    // whose law on tread counts
@@ -121,6 +124,8 @@ Question ask(int argc, char** argv) {
       question.region = value;
     else if (option == "--explain")
       question.explain = value;
+    else if (option == "--ride")
+      question.ride_file = value;
     else if (option == "--bought")
       question.bought = Links(whole(value));
     else if (option == "--units" && value == "us")
@@ -355,7 +360,37 @@ std::string meets(const Hunting& hunting) {
          (hunting.link_kinds == 2 ? "inner and outer links" : "only inner or only outer links");
 }
 
-void print_wear(const Machine& machine, const Setup& setup, const Appraisal& advised, const WearChange& change) {
+// The mean thrust of the rider's recorded ride; none without a ride, or a machine whose load is not known.
+std::optional<Band<Force>> thrust_of_ride(const Question& question, const Machine& machine, const Setup& setup) {
+  if (!question.ride_file || !machine.road_load() || !machine.body()) return std::nullopt;
+  const Appraisal appraisal = appraise(machine, setup);
+  const Length circumference = appraisal.circumference().nominal;
+  const AngularSpeed limit = machine.gearbox().rev_limit();
+  const OverallRatios& ratios = appraisal.overall_ratios();
+  const RideDrive drive{.overall_ratios = ratios,
+                        .circumference = circumference,
+                        .rule = ShiftRule::at_engine_speeds(0.62 * limit, 0.36 * limit, ratios, circumference),
+                        .load = RideLoad{.road = *machine.road_load(), .mass = machine.body()->mass()}};
+  const RideLog log = read_ride_log(read_file(*question.ride_file));
+  const auto mean = ride_use(log, drive).mean_thrust();
+  if (!mean) return std::nullopt;
+  return Band<Force>::exactly(*mean);
+}
+
+std::string weighed_by(const Question& question, const Machine& machine, const WearOutlook& outlook) {
+  switch (outlook.thrust_from) {
+    case ThrustFrom::stated: return "the mean of " + *question.ride_file;
+    case ThrustFrom::road_load:
+      return "what resists at " +
+             show(machine.kind() == MachineKind::cycle ? outlook_speed_of_cycles : outlook_speed, question.units) +
+             ", for want of a ride";
+    case ThrustFrom::assumed: break;
+  }
+  return "an assumption, for want of a road load";
+}
+
+void print_wear(const Question& question, const Machine& machine, const Setup& setup, const Appraisal& advised,
+                const WearChange& change) {
   heading("What wears, against as made");
   row("chain's pull", show_percent(change.chain_tension_change) + " at equal thrust");
   row("each front tooth",
@@ -365,10 +400,13 @@ void print_wear(const Machine& machine, const Setup& setup, const Appraisal& adv
   row("chain grows", show_percent(change.chain_stretch_change) + " faster at equal thrust");
   row("a front tooth wears", show_percent(change.front_tooth_change) + " faster");
   row("a rear tooth wears", show_percent(change.rear_tooth_change) + " faster");
+  row("front sprocket lasts", show_percent(change.front_life_change) + " further");
+  row("rear sprocket lasts", show_percent(change.rear_life_change) + " further");
   row("joints lose", show_percent(change.loss_change) + " of what they lost");
   row("a front tooth meets", meets(advised.wear().front_hunting));
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
-  const WearOutlook outlook = wear_outlook(machine, setup);
+  const WearOutlook outlook = wear_outlook(machine, setup, thrust_of_ride(question, machine, setup));
+  row("weighed by a thrust of", show(outlook.thrust, question.units) + ": " + weighed_by(question, machine, outlook));
   const Band<double>& grown = outlook.stretch_per_1000_km;
   row("growth in 1000 km", show_number(100.0 * grown.nominal, 4) + " %, from " + show_number(100.0 * grown.low, 4) +
                                " in clean oil to " + show_number(100.0 * grown.high, 4) + " in mud");
@@ -489,7 +527,7 @@ void advise(const Question& question) {
   print_road(question, machine, advised.base, tyre_alone.trial, advised, tyre_alone);
   print_engine(question, advised.base, tyre_alone.trial, advised.trial);
   print_speedometer(question, machine, advised.trial);
-  print_wear(machine, best.setup, advised.trial, advised.wear);
+  print_wear(question, machine, best.setup, advised.trial, advised.wear);
   print_measured(question, machine, best);
   print_life(question, machine, best);
   print_reason(question, machine, list);

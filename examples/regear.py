@@ -16,6 +16,7 @@ from pathlib import Path
 
 import layshaft as ls
 from regear_page import write_page
+from riding import mean_thrust
 
 HERE = Path(__file__).resolve().parent
 
@@ -49,6 +50,7 @@ def ask(arguments: list[str]) -> argparse.Namespace:
     parser.add_argument("--rears", type=teeth_list, help="rear sprockets to try, 47-53")
     parser.add_argument("--thrust", type=int, default=0, help="change of thrust wished for, in per cent")
     parser.add_argument("--cruise", type=ls.Speed, help="the speed you ride at, '85 km/h'")
+    parser.add_argument("--ride", type=Path, help="a recorded ride, by which wear is weighed")
     parser.add_argument("--bought", type=int, help="links of the chain as bought")
     parser.add_argument("--rolled", type=ls.Length, help="distance that the rear wheel rolled, '20.6 m'")
     parser.add_argument("--turns", type=int, default=1, help="in so many turns")
@@ -302,7 +304,16 @@ def meets(hunting: ls.Hunting) -> str:
     return f"the same link again after {hunting.passes} passes, {kinds}"
 
 
-def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
+def weighed_by(question: argparse.Namespace, machine: ls.Machine, outlook: ls.WearOutlook) -> str:
+    if outlook.thrust_from == "stated":
+        return f"the mean of {question.ride}"
+    if outlook.thrust_from == "road load":
+        speed = ls.Speed("15 km/h" if machine.kind == "cycle" else "60 km/h")
+        return f"what resists at {ls.show(speed, question.units)}, for want of a ride"
+    return "an assumption, for want of a road load"
+
+
+def print_wear(question: argparse.Namespace, advised: ls.Appraisal, change: ls.WearChange) -> None:
     wear = advised.wear
     heading("What wears, against as made")
     row("chain's pull", f"{ls.show_percent(change.chain_tension_change)} at equal thrust")
@@ -313,10 +324,17 @@ def print_wear(advised: ls.Appraisal, change: ls.WearChange) -> None:
     row("chain grows", f"{ls.show_percent(change.chain_stretch_change)} faster at equal thrust")
     row("a front tooth wears", f"{ls.show_percent(change.front_tooth_change)} faster")
     row("a rear tooth wears", f"{ls.show_percent(change.rear_tooth_change)} faster")
+    row("front sprocket lasts", f"{ls.show_percent(change.front_life_change)} further")
+    row("rear sprocket lasts", f"{ls.show_percent(change.rear_life_change)} further")
     row("joints lose", f"{ls.show_percent(change.loss_change)} of what they lost")
     row("a front tooth meets", meets(wear.front_hunting))
     row("a rear tooth meets", meets(wear.rear_hunting))
-    outlook = ls.wear_outlook(advised.machine, advised.setup)
+    machine = advised.machine
+    thrust = None if question.ride is None else mean_thrust(machine, advised.setup, question.ride)
+    outlook = ls.wear_outlook(machine, advised.setup, thrust)
+    row(
+        "weighed by a thrust of", f"{ls.show(outlook.thrust, question.units)}: {weighed_by(question, machine, outlook)}"
+    )
     grown = outlook.stretch_per_1000_km
     low, nominal, high = (ls.show_number(100 * share, 4) for share in (grown.low, grown.nominal, grown.high))
     row("growth in 1000 km", f"{nominal} %, from {low} in clean oil to {high} in mud")
@@ -552,7 +570,7 @@ def advise(question: argparse.Namespace) -> None:
     print_road(question, machine, advised, tyre_alone)
     print_engine(question, advised.base, tyre_alone.trial, advised.trial)
     print_speedometer(question, machine, advised.trial)
-    print_wear(advised.trial, advised.wear)
+    print_wear(question, advised.trial, advised.wear)
     print_measured(question, machine, best)
     print_life(question, machine, best)
     print_reason(question, machine, found)

@@ -58,12 +58,16 @@
 #include <layshaft/tyre/rolling.hpp>
 #include <layshaft/tyre/rolling_radius.hpp>
 #include <layshaft/tyre/tread.hpp>
+#include <layshaft/wear/break_even.hpp>
 #include <layshaft/wear/chain_stretch.hpp>
 #include <layshaft/wear/contacts.hpp>
 #include <layshaft/wear/hunting.hpp>
 #include <layshaft/wear/joint_wear.hpp>
+#include <layshaft/wear/replacement_plan.hpp>
+#include <layshaft/wear/running_cost.hpp>
 #include <layshaft/wear/tension.hpp>
 #include <layshaft/wear/tooth_rate.hpp>
+#include <layshaft/wear/tread_rate.hpp>
 
 #include <array>
 
@@ -130,16 +134,20 @@ using Formulas = FormulaList<
     formula::contacts_change, formula::passes, formula::distinct_links, formula::evenness, formula::chain_tension,
     formula::chain_passes, formula::joint_wear, formula::stretch_of_wear, formula::wear_rate_change,
     formula::bearing_pressure, formula::pitch_climb, formula::bends, formula::flank_sliding, formula::tooth_force,
-    formula::tooth_wear_weight, formula::stretch_limit_of_sprocket, formula::chain_tension_change,
-    formula::tooth_width_of_small_pitch, formula::tooth_width_of_large_pitch, formula::tooth_width_least,
-    formula::seating_radius_least, formula::seating_radius_greatest, formula::seating_radius,
-    formula::flank_radius_least, formula::flank_radius_greatest, formula::flank_radius, formula::seating_angle_least,
-    formula::seating_angle_greatest, formula::seating_angle, formula::tooth_side_relief, formula::seat_least,
-    formula::side_play, formula::ansi_seating_diameter, formula::ansi_seating_angle, formula::ansi_working_angle,
-    formula::ansi_working_distance, formula::ansi_working_along, formula::ansi_working_across,
-    formula::ansi_working_radius, formula::ansi_working_chord, formula::ansi_flat, formula::ansi_topping_distance,
-    formula::ansi_topping_across, formula::ansi_topping_along, formula::ansi_topping_radius,
-    formula::ansi_topping_offset, formula::ansi_topping_height, formula::ansi_tip_distance>;
+    formula::tooth_wear_weight, formula::tooth_thickness, formula::worn_out_depth, formula::flank_depth_worn,
+    formula::sprocket_life_weight, formula::life_change, formula::stretch_limit_of_sprocket,
+    formula::chain_tension_change, formula::cost_per_distance, formula::cost_difference, formula::break_even_life_ratio,
+    formula::break_even_price, formula::life_on_worn_sprockets, formula::true_distance, formula::tread_worn_over,
+    formula::days_left, formula::tooth_width_of_small_pitch, formula::tooth_width_of_large_pitch,
+    formula::tooth_width_least, formula::seating_radius_least, formula::seating_radius_greatest,
+    formula::seating_radius, formula::flank_radius_least, formula::flank_radius_greatest, formula::flank_radius,
+    formula::seating_angle_least, formula::seating_angle_greatest, formula::seating_angle, formula::tooth_side_relief,
+    formula::seat_least, formula::side_play, formula::ansi_seating_diameter, formula::ansi_seating_angle,
+    formula::ansi_working_angle, formula::ansi_working_distance, formula::ansi_working_along,
+    formula::ansi_working_across, formula::ansi_working_radius, formula::ansi_working_chord, formula::ansi_flat,
+    formula::ansi_topping_distance, formula::ansi_topping_across, formula::ansi_topping_along,
+    formula::ansi_topping_radius, formula::ansi_topping_offset, formula::ansi_topping_height,
+    formula::ansi_tip_distance>;
 
 /// The texts of all formulas.
 inline constexpr auto& all_formulas = Formulas::texts;

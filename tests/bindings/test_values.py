@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import datetime
 import inspect
 import pickle
 import subprocess
@@ -17,6 +18,11 @@ MACHINES = Path(__file__).resolve().parents[2] / "examples" / "machines"
 
 def machine(name: str = "trail_bike") -> ls.Machine:
     return ls.Machine.from_json((MACHINES / f"{name}.json").read_text(encoding="utf-8"))
+
+
+def costs() -> ls.DriveCosts:
+    part = ls.CostPart(price=20.0, life=ls.Band(9000 * ls.km, 12000 * ls.km, 15000 * ls.km))
+    return ls.DriveCosts(chain=part, front=part, rear=part)
 
 
 def values() -> list[object]:
@@ -41,6 +47,9 @@ def values() -> list[object]:
         ls.Speedometer("rear wheel", reading_error=ls.Band(0.01, 0.03, 0.05)),
         ls.Speedometer("front wheel"),
         ls.hunting(14, 106),
+        ls.wear_outlook(trail, trial),
+        ls.replace_by(ls.Band(1 * ls.km, 2 * ls.km, 3 * ls.km), datetime.date(2026, 11, 26), "2 km"),
+        ls.costs_after(comparison, costs()),
         trail.stock,
         trial,
         ls.Setup(front=38, rear=19, circumference=ls.Band(1555 * ls.mm, 1560 * ls.mm, 1565 * ls.mm)),
@@ -120,7 +129,7 @@ def values() -> list[object]:
 
 @pytest.mark.parametrize("value", values(), ids=lambda value: type(value).__name__)
 def test_a_value_evaluates_back_pickles_and_hashes(value: object) -> None:
-    assert eval(repr(value), vars(ls)) == value
+    assert eval(repr(value), {**vars(ls), "datetime": datetime}) == value
     again = pickle.loads(pickle.dumps(value))
     assert again == value and hash(again) == hash(value)
     assert value != "something else" and value is not again

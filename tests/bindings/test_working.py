@@ -39,7 +39,7 @@ OF_A_COMPARISON = [
     *(f"thrust by {cause}" for cause in [*CAUSES, "drive loss"]),
     *(f"speed by {cause}" for cause in CAUSES),
     *(f"engine speed by {cause}" for cause in CAUSES),
-    "indicated ratio", "chain tension", "chain stretch", "front tooth", "rear tooth", "loss", "front contacts", "rear contacts",
+    "indicated ratio", "chain tension", "chain stretch", "front tooth", "rear tooth", "front life", "rear life", "loss", "front contacts", "rear contacts",
 ]  # fmt: skip
 OF_A_LOOP = [
     "links", "links approximate", "run length", "wrap front", "wrap rear", "centre", "centre approximate",
@@ -211,6 +211,8 @@ def test_the_results_are_the_numbers_that_are_shown_elsewhere_to_the_bit() -> No
         "chain stretch": COMPARISON.wear.chain_stretch_change,
         "front tooth": COMPARISON.wear.front_tooth_change,
         "rear tooth": COMPARISON.wear.rear_tooth_change,
+        "front life": COMPARISON.wear.front_life_change,
+        "rear life": COMPARISON.wear.rear_life_change,
         "loss": COMPARISON.wear.loss_change,
         "front contacts": COMPARISON.wear.front_contacts_change,
         "rear contacts": COMPARISON.wear.rear_contacts_change,

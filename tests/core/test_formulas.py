@@ -39,7 +39,7 @@ SPANS = {
     "tread_worn": (0.0, 0.02), "base_efficiency": (0.5, 1.0), "trial_efficiency": (0.5, 1.0),
     "altitude": (-1000.0, 11000.0), "geopotential_height": (-1000.0, 11000.0), "earth_radius": (6.3e6, 6.4e6), "lapse_height": (44e3, 45e3),
     "sea_level_temperature": (285.0, 291.0), "standard_temperature": (216.0, 290.0), "pressure_exponent": (5.0, 5.5),
-    "rated_power": (1e3, 1e5), "unladen_mass": (50.0, 300.0), "coasting_bend": (-0.9, 5.0), "driving_slip": (0.0, 0.5),
+    "trial_labour": (0.0, 1.0), "worn_out_share": (0.01, 0.99), "rated_power": (1e3, 1e5), "unladen_mass": (50.0, 300.0), "coasting_bend": (-0.9, 5.0), "driving_slip": (0.0, 0.5),
     "climb_share": (0.0, 0.9), "rolling_share": (0.0, 0.1), "grip": (0.1, 1.0), "shift_share": (0.0, 0.6), "wheelbase": (1.2, 1.6), "centre_ahead": (0.4, 0.8), "centre_height": (0.4, 0.9),
 }  # fmt: skip
 

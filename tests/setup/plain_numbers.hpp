@@ -99,6 +99,8 @@ template <class Quantity>
   if (what == "chain stretch") return plain(comparison.wear.chain_stretch_change);
   if (what == "front tooth") return plain(comparison.wear.front_tooth_change);
   if (what == "rear tooth") return plain(comparison.wear.rear_tooth_change);
+  if (what == "front life") return plain(comparison.wear.front_life_change);
+  if (what == "rear life") return plain(comparison.wear.rear_life_change);
   if (what == "loss") return plain(comparison.wear.loss_change);
   if (what == "front contacts") return plain(comparison.wear.front_contacts_change);
   if (what == "rear contacts") return plain(comparison.wear.rear_contacts_change);

@@ -3,62 +3,15 @@
 
 #include "machines.hpp"
 
-#include <layshaft/setup/comparison.hpp>
-
 #include <gtest/gtest.h>
 
 namespace {
 using namespace layshaft_test;
 
-layshaft::Setup on(const Machine& machine, int front, int rear, int links) {
-  return with(machine.stock(), [&](SetupParts& parts) {
-    parts.front = Teeth(front);
-    parts.rear = Teeth(rear);
-    parts.links = Links(links);
-  });
-}
 Machine roomy() {
   MachineParts parts = trail_bike_parts();
   parts.adjuster = Adjuster(560_mm, 660_mm);
   return Machine(parts);
-}
-
-// Two ways to one ratio: 13/40 against 14/43 at the same thrust, computed: tension +7.5 %, loss +7.6 % of itself, chain
-// stretch about +9.7 % on 104 and 106 links.
-TEST(WearChange, TellsTwoWaysToOneRatioApart) {
-  const Machine machine = roomy();
-  const WearChange change = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104)).wear;
-  EXPECT_NEAR(change.chain_tension_change.nominal, 0.075, 0.0005);
-  EXPECT_NEAR(change.loss_change.nominal, 0.0765, 0.0005);
-  EXPECT_NEAR(change.chain_stretch_change.nominal, 0.097, 0.0005);
-  EXPECT_NEAR(change.front_contacts_change.nominal, (40.0 / 13.0) / (43.0 / 14.0) - 1.0, 1e-12);
-  EXPECT_GT(change.front_tooth_change.nominal, 0.15);
-  EXPECT_GT(change.rear_tooth_change.nominal, 0.15);
-  EXPECT_GT(change.front_tooth_change.width(), 0.0);
-  EXPECT_LT(change.front_tooth_change.width(), 0.05);
-}
-
-TEST(WearChange, IsNoneAgainstItself) {
-  const Machine machine = roomy();
-  const WearChange change = compare(machine, machine.stock(), machine.stock()).wear;
-  for (const Band<double>& one : {change.chain_stretch_change, change.front_tooth_change, change.rear_tooth_change,
-                                  change.loss_change, change.chain_tension_change})
-    EXPECT_EQ(one, Band<double>::exactly(0.0));
-}
-
-TEST(WearChange, CountsMaterialsWhereBothAreStated) {
-  const Machine machine = roomy();
-  const auto of = [&](std::optional<SprocketMaterial> rear) {
-    return with(machine.stock(), [&](SetupParts& parts) { parts.rear_material = rear; });
-  };
-  const auto change = [&](std::optional<SprocketMaterial> base, std::optional<SprocketMaterial> trial) {
-    return compare(machine, of(base), of(trial)).wear.rear_tooth_change;
-  };
-  const Band<double> softer = change(SprocketMaterial::hardened_steel, SprocketMaterial::aluminium_7000);
-  EXPECT_GT(softer.low, 1.0);  // more than twice as fast, at the least
-  EXPECT_GT(softer.width(), 0.5);
-  EXPECT_EQ(change(SprocketMaterial::steel, SprocketMaterial::steel), Band<double>::exactly(0.0));
-  EXPECT_EQ(change({}, SprocketMaterial::aluminium_7000), Band<double>::exactly(0.0));
 }
 
 TEST(WearOutlook, SaysWhereItsThrustComesFrom) {
@@ -77,6 +30,22 @@ TEST(WearOutlook, SaysWhereItsThrustComesFrom) {
   EXPECT_GT(road.pitch_climb, 0_mm);
   EXPECT_FALSE(try_wear_outlook(machine, machine.stock(), Band<Force>::exactly(0_N)));
   EXPECT_FALSE(try_wear_outlook(machine, machine.stock(), {}, 0.2));
+}
+
+TEST(WearOutlook, IsTightenedByWhatWasMeasured) {
+  const Machine machine = roomy();
+  const WearOutlook assumed = wear_outlook(machine, machine.stock());
+  const double grows = assumed.stretch_per_1000_km.nominal;
+  const auto measured = [&](Band<double> rate) { return wear_outlook(machine, machine.stock(), {}, 0.02, rate); };
+  const WearOutlook sure = measured({0.9 * grows, grows, 1.1 * grows});
+  EXPECT_EQ(sure.stretch_per_1000_km, (Band<double>{0.9 * grows, grows, 1.1 * grows}));
+  EXPECT_EQ(sure.chain_life.nominal, assumed.chain_life.nominal);
+  EXPECT_NEAR(sure.chain_life.low / sure.chain_life.high, 0.9 / 1.1, 1e-12);
+  // A scatter that leaves open whether it grows tells nothing of how long it may last.
+  const WearOutlook unsure = measured({-grows, grows, 3.0 * grows});
+  EXPECT_EQ(unsure.stretch_per_1000_km.low, assumed.stretch_per_1000_km.low);
+  EXPECT_EQ(unsure.chain_life.high, assumed.chain_life.high);
+  EXPECT_FALSE(try_wear_outlook(machine, machine.stock(), {}, 0.02, Band<double>{0.0, 0.1, 0.2}));
 }
 
 }  // namespace

@@ -90,4 +90,14 @@ TEST(ChainStretch, SaysWhatIsWrong) {
   EXPECT_FALSE(try_chain_stretch(loop, 110_links, duty, 2e6 * units::km));
 }
 
+// What both bands allow; where they leave nothing, what was measured.
+TEST(Tightened, LiesWithinBothBands) {
+  const Band<double> assumed{1.0, 3.0, 100.0};
+  EXPECT_EQ(tightened(assumed, {5.0, 6.0, 7.0}), (Band<double>{5.0, 6.0, 7.0}));
+  EXPECT_EQ(tightened(assumed, {-1.0, 2.0, 5.0}), (Band<double>{1.0, 2.0, 5.0}));  // a scatter wider than zero
+  EXPECT_EQ(tightened(assumed, {-3.0, 0.5, 5.0}), (Band<double>{1.0, 1.0, 5.0}));
+  EXPECT_EQ(tightened(assumed, {90.0, 110.0, 130.0}), (Band<double>{90.0, 100.0, 100.0}));
+  EXPECT_EQ(tightened(assumed, {110.0, 120.0, 130.0}), (Band<double>{110.0, 120.0, 130.0}));
+}
+
 }  // namespace

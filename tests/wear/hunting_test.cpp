@@ -5,6 +5,7 @@
 #include <core/formula_range.hpp>
 
 #include <set>
+#include <vector>
 
 namespace {
 using namespace layshaft;
@@ -19,8 +20,8 @@ TEST(Hunting, AgreesWithThePublishedExample) {
 
 // 14 teeth repeat later, and yet each of them meets only one kind of link: the period alone ranks wrongly.
 TEST(Hunting, KnowsTheKindsOfLinksToo) {
-  EXPECT_EQ(hunting(15_teeth, 96_links), (Hunting{5, 32, 2, 32.0 / 96.0}));
-  EXPECT_EQ(hunting(14_teeth, 96_links), (Hunting{7, 48, 1, 0.25}));
+  EXPECT_EQ(hunting(15_teeth, 96_links), (Hunting{5, 32, 2, 32.0 / 96.0, 0.0, 0.0}));
+  EXPECT_EQ(hunting(14_teeth, 96_links), (Hunting{7, 48, 1, 0.25, 0.5, 0.5}));
 }
 
 // Counted out, link by link.
@@ -43,6 +44,24 @@ TEST(Hunting, AgreesWithCountingOut) {
       if (links % 2 == 0) {
         ASSERT_EQ(found.link_kinds, static_cast<int>(kinds.size()));
       }
+    }
+}
+
+// A real loop, tooth by tooth: which kinds of link does each tooth get to see?
+TEST(Hunting, CountsTheTeethOfOneKindLikeAWalkOfTheLoop) {
+  for (int teeth = 9; teeth <= 40; ++teeth)
+    for (int links = 60; links <= 130; links += 2) {
+      std::vector<std::set<int>> sees(static_cast<std::size_t>(teeth));
+      for (int meeting = 0; meeting < teeth * links; ++meeting)
+        sees[static_cast<std::size_t>(meeting % teeth)].insert(meeting % links % 2);
+      int inner = 0, outer = 0;
+      for (const auto& kinds : sees) {
+        if (kinds == std::set{0}) ++inner;
+        if (kinds == std::set{1}) ++outer;
+      }
+      const Hunting found = hunting(Teeth(teeth), Links(links));
+      ASSERT_EQ(found.inner_only * teeth, inner) << teeth << " teeth, " << links << " links";
+      ASSERT_EQ(found.outer_only * teeth, outer) << teeth << " teeth, " << links << " links";
     }
 }
 

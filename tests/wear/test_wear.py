@@ -34,6 +34,9 @@ def test_hunting_is_that_of_a_walk_round_the_loop(count: int, links: int) -> Non
     assert told.passes == pitches // links == math.lcm(count, links) // links
     assert told.distinct_links == len(met)
     kinds = len({link % 2 for link in met})
+    # Tooth t meets the same links as the first one, shifted by t.
+    sees = [{(link + tooth) % links % 2 for link in met} for tooth in range(count)]
+    assert told.inner_only == sees.count({0}) / count and told.outer_only == sees.count({1}) / count
     assert told.link_kinds == kinds
     assert told.evenness == pytest.approx(len(met) / links * kinds / 2, rel=1e-15)
 

@@ -13,7 +13,7 @@ TEST(ToothWear, CountsTheContactsOverTheBandOfTheCircumference) {
   static_assert(wear.front_contacts_per_km == Band<double>{1600.0, 2000.0, 2500.0});
   static_assert(wear.front_hunting == hunting(12_teeth, 108_links));
   static_assert(wear.rear_hunting == hunting(48_teeth, 108_links));
-  EXPECT_EQ(wear.front_hunting, (Hunting{1, 9, 1, 9.0 / 108.0 * 0.5}));
+  EXPECT_EQ(wear.front_hunting, (Hunting{1, 9, 1, 9.0 / 108.0 * 0.5, 0.5, 0.5}));
 }
 
 // Common practice, no source: a front tooth of 14/40 meets the chain about three times as often as a rear one.

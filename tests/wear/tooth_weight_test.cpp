@@ -37,6 +37,41 @@ TEST(ToothWeight, IsLessOnLargerSprocketsOfOneRatio) {
   }
 }
 
+// The distance between the two points of the pitch circle that the rollers beside a tooth just reach, found by halving
+// an arc, without a sine of the tooth's angle.
+TEST(ToothThickness, IsWhatStandsBetweenTwoRollers) {
+  for (const char* name : {"420", "520", "08B"})
+    for (const int teeth : {11, 13, 16, 40, 60}) {
+      const ChainSeries of(name);
+      const Sprocket sprocket(of, Teeth(teeth));
+      const double radius = 0.5 * sprocket.pitch_diameter().value(), roller = 0.5 * of.roller_diameter().value();
+      double inside = 0.0, outside = 3.14159265358979 / teeth;  // angles from a roller's axis
+      for (int i = 0; i < 100; ++i) {
+        const double middle = 0.5 * (inside + outside);
+        const double away = std::hypot(radius * std::cos(middle) - radius, radius * std::sin(middle));
+        (away < roller ? inside : outside) = middle;
+      }
+      const double next = 2.0 * 3.14159265358979 / teeth;
+      const double thickness = std::hypot(radius * (std::cos(next - inside) - std::cos(inside)),
+                                          radius * (std::sin(next - inside) - std::sin(inside)));
+      EXPECT_NEAR(tooth_thickness(sprocket.pitch_diameter(), of.roller_diameter(), Teeth(teeth)).value(), thickness,
+                  1e-12);
+      const Band<Length> deep = flank_wear_limit(sprocket);
+      EXPECT_NEAR(deep.nominal.value(), thickness * 0.25, 1e-12);
+      EXPECT_LT(deep.low, deep.nominal);
+      EXPECT_LT(deep.nominal, deep.high);
+    }
+}
+
+// On one chain the teeth are as thick but for a hair, so that a sprocket lasts longer as its teeth wear slower.
+TEST(SprocketLife, GoesAgainstTheWearOfATooth) {
+  const auto life = [](int teeth, double wears) {
+    return detail::sprocket_life_weight(Unwatched(), Sprocket(series, Teeth(teeth)), wears);
+  };
+  EXPECT_DOUBLE_EQ(life(13, 2.0), 0.5 * life(13, 1.0));
+  EXPECT_NEAR(life(13, 1.0) / life(50, 1.0), 1.0, 0.03);
+}
+
 TEST(ToothWearRuns, ShareWhatIsOfOneMaterialOrOneCount) {
   const auto runs = [](std::optional<SprocketMaterial> base, std::optional<SprocketMaterial> trial, bool equal) {
     return tooth_wear_runs(base, trial, equal).size();

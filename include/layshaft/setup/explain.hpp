@@ -340,6 +340,15 @@ template <class Calculation>
   return explain_over(std::string(what), wheel_corners(Rollout(setups.base), Rollout(setups.trial)), calculation);
 }
 
+[[nodiscard]] inline Working explain_tooth(std::string_view what, const ToothWeights& of) {
+  return explain_over(std::string(what), of.runs(),
+                      [&](Recorder::Watch watch, const ToothWearCorners& at) { return of.wear_change(watch, at); });
+}
+[[nodiscard]] inline Working explain_life(std::string_view what, const ToothWeights& of) {
+  return explain_over(std::string(what), of.runs(),
+                      [&](Recorder::Watch watch, const ToothWearCorners& at) { return of.life_change(watch, at); });
+}
+
 /// The working of one cause's part of a change; an error where the cause has none.
 template <Change change, ContributionCause cause>
 [[nodiscard]] Result<Working> explain_part(const ComparedSetups& setups) {
@@ -424,24 +433,25 @@ inline constexpr Explained<ComparedSetups> explained_of_comparison[] = {
      }},
     {"chain stretch",
      [](const ComparedSetups& setups) -> Result<Working> {
-       return explain_over("change of how fast the chain grows", exactly_once,
-                           [&](Recorder::Watch watch, Corner) { return chain_stretch_change(watch, setups); });
+       return explain_over(
+           "change of how fast the chain grows", seal_runs(setups),
+           [&](Recorder::Watch watch, const SealCorners& at) { return chain_stretch_change(watch, setups, at); });
      }},
     {"front tooth",
      [](const ComparedSetups& setups) -> Result<Working> {
-       return explain_over(
-           "change of how fast a front tooth wears",
-           tooth_wear_runs(setups.base.front_material(), setups.trial.front_material(),
-                           setups.base.front() == setups.trial.front()),
-           [&](Recorder::Watch watch, const ToothWearCorners& at) { return front_tooth_change(watch, setups, at); });
+       return explain_tooth("change of how fast a front tooth wears", {setups, true});
      }},
     {"rear tooth",
      [](const ComparedSetups& setups) -> Result<Working> {
-       return explain_over(
-           "change of how fast a rear tooth wears",
-           tooth_wear_runs(setups.base.rear_material(), setups.trial.rear_material(),
-                           setups.base.rear() == setups.trial.rear()),
-           [&](Recorder::Watch watch, const ToothWearCorners& at) { return rear_tooth_change(watch, setups, at); });
+       return explain_tooth("change of how fast a rear tooth wears", {setups, false});
+     }},
+    {"front life",
+     [](const ComparedSetups& setups) -> Result<Working> {
+       return explain_life("change of how far the front sprocket lasts", {setups, true});
+     }},
+    {"rear life",
+     [](const ComparedSetups& setups) -> Result<Working> {
+       return explain_life("change of how far the rear sprocket lasts", {setups, false});
      }},
     {"loss",
      [](const ComparedSetups& setups) -> Result<Working> {

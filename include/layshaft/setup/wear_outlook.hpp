@@ -38,7 +38,7 @@ enum class ThrustFrom {
 struct WearOutlook {
   Band<Force> thrust;  ///< mean over the distance
   ThrustFrom thrust_from;
-  Band<double> stretch_per_1000_km;
+  Band<double> stretch_per_1000_km;  ///< of decades, unless a measured growth tightens it
   StretchLimit limit;
   Band<Length> chain_life;  ///< to the limit, from new: a band of decades
   Length pitch_climb;       ///< how far the chain then climbs on the rear teeth
@@ -48,10 +48,14 @@ struct WearOutlook {
 
 /// The outlook of a set-up: of a mean thrust where one is stated, above 0 to 100 kN, else of the machine's road, else
 /// of an assumed thrust. Wear goes with load times way, so that of a whole ride only the work at the wheel over its
-/// distance counts. Or the error of the set-up, or a RangeError; the maker's limit is 0.01 to 10 %.
+/// distance counts. A growth per 1,000 km that was measured on this very set-up (StretchFit::per_1000_km), -0.1 to 0.1,
+/// tightens the band. Or the error of the set-up, or a RangeError; the maker's limit is 0.01 to 10 %.
 [[nodiscard]] inline Result<WearOutlook> try_wear_outlook(const Machine& machine, const Setup& setup,
                                                           const std::optional<Band<Force>>& thrust = {},
-                                                          double makers_limit = usual_stretch_limit) {
+                                                          double makers_limit = usual_stretch_limit,
+                                                          const std::optional<Band<double>>& measured = {}) {
+  if (measured)
+    if (auto error = detail::outside("measured", *measured, -0.1, 0.1)) return *std::move(error);
   const auto chain = detail::fit_chain_of(machine, setup);
   if (!chain) return chain.error();
   const ChainLoop loop = detail::loop_of(machine, setup);
@@ -70,14 +74,17 @@ struct WearOutlook {
   const StretchDuty duty{.thrust = outlook.thrust, .circumference = Rollout(setup).circumference(), .speed = speed};
   const auto stretch = try_chain_stretch(loop, chain->links, duty, 1000.0_km, setup.chain_made());
   if (!stretch) return stretch.error();
-  outlook.stretch_per_1000_km = *stretch;
+  outlook.stretch_per_1000_km = measured ? tightened(*stretch, *measured) : *stretch;
   const Teeth largest = setup.front() < setup.rear() ? setup.rear() : setup.front();
   const auto limit = try_stretch_limit(largest, chain->wear_room.nominal, makers_limit);
   if (!limit) return limit.error();
   outlook.limit = *limit;
-  const auto life = [&](double rate) { return outlook.limit.elongation / rate * 1000.0_km; };
-  if (outlook.limit.elongation > 0.0)
-    outlook.chain_life = {life(stretch->high), life(stretch->nominal), life(stretch->low)};
+  // Where a measured growth may be none, the chain lasts at least as long as at the growth that is assumed.
+  const Band<double>& grows = outlook.stretch_per_1000_km;
+  const auto life = [&](double rate) {
+    return outlook.limit.elongation / (rate < stretch->low ? stretch->low : rate) * 1000.0_km;
+  };
+  if (outlook.limit.elongation > 0.0) outlook.chain_life = {life(grows.high), life(grows.nominal), life(grows.low)};
   outlook.pitch_climb = pitch_climb(Sprocket(loop.series(), setup.rear()).pitch_diameter(),
                                     outlook.limit.elongation > 0.0 ? outlook.limit.elongation : 0.0);
   return outlook;
@@ -86,8 +93,9 @@ struct WearOutlook {
 /// @throws Error as `try_wear_outlook` says.
 [[nodiscard]] inline WearOutlook wear_outlook(const Machine& machine, const Setup& setup,
                                               const std::optional<Band<Force>>& thrust = {},
-                                              double makers_limit = usual_stretch_limit) {
-  return try_wear_outlook(machine, setup, thrust, makers_limit).value();
+                                              double makers_limit = usual_stretch_limit,
+                                              const std::optional<Band<double>>& measured = {}) {
+  return try_wear_outlook(machine, setup, thrust, makers_limit, measured).value();
 }
 #endif
 

@@ -48,6 +48,11 @@ inline constexpr Source sealed_wear_source{
 /// standard's small chains (computed).
 inline constexpr double bush_over_inner_width = 1.45;
 
+/// Where the wear resistance of a kind of chain comes from.
+[[nodiscard]] constexpr const Source& road_wear_source_of(ChainSeal seal) noexcept {
+  return seal == ChainSeal::none ? road_wear_source : sealed_wear_source;
+}
+
 /// What acts on the chain while it is ridden.
 struct StretchDuty {
   Band<Force> thrust;          ///< mean over the distance at the contact patch: above 0, to 100 kN
@@ -103,6 +108,15 @@ struct StretchLimit {
   return try_stretch_limit(largest, wear_room, makers).value();
 }
 #endif
+
+/// An assumed band of growth, tightened by a measured one: what both allow; where they do not meet, what was measured
+/// alone. Nominal is what was measured, as far as that lies within.
+[[nodiscard]] constexpr Band<double> tightened(const Band<double>& assumed, const Band<double>& measured) noexcept {
+  const double low = assumed.low < measured.low ? measured.low : assumed.low;
+  const double high = measured.high < assumed.high ? measured.high : assumed.high;
+  if (high < low) return measured;
+  return {low, measured.nominal < low ? low : high < measured.nominal ? high : measured.nominal, high};
+}
 
 namespace detail {
 
@@ -169,8 +183,7 @@ inline constexpr std::array<StretchCorners, 5> stretch_corners{{{},
   return seal_life_factor(made.seal).at(joints) * road_wear_resistance.at(joints);
 }
 [[nodiscard]] inline Source resistance_from(const StretchDuty& duty, const ChainMade& made) {
-  if (duty.wear_resistance) return sources::stated;
-  return made.seal == ChainSeal::none ? road_wear_source : sealed_wear_source;
+  return duty.wear_resistance ? sources::stated : road_wear_source_of(made.seal);
 }
 
 }  // namespace detail

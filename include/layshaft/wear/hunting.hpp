@@ -15,6 +15,8 @@ struct Hunting {
   int distinct_links;  ///< how many different links each tooth meets in that time
   int link_kinds;      ///< 1 when each tooth meets only inner or only outer links, else 2
   double evenness;     ///< 1 where every tooth meets every link, less the fewer it meets: how evenly wear is shared
+  double inner_only;   ///< share of the teeth that meet only inner links: 1/2, or none
+  double outer_only;   ///< share of the teeth that meet only outer links
 
   friend constexpr bool operator==(const Hunting&, const Hunting&) = default;
 };
@@ -43,7 +45,13 @@ LAYSHAFT_FORMULA(constexpr, double, evenness, (double distinct_links, Links link
 [[nodiscard]] constexpr Hunting hunting(Teeth teeth, Links links) noexcept {
   const double met = distinct_links(teeth, links);
   const int kinds = static_cast<int>(common_factor(teeth, links)) % 2 == 0 ? 1 : 2;
-  return {static_cast<int>(passes(teeth, links)), static_cast<int>(met), kinds, evenness(met, links, kinds)};
+  const double of_one_kind = kinds == 1 ? 0.5 : 0.0;  // neighbours on the sprocket meet different kinds
+  return {static_cast<int>(passes(teeth, links)),
+          static_cast<int>(met),
+          kinds,
+          evenness(met, links, kinds),
+          of_one_kind,
+          of_one_kind};
 }
 
 }  // namespace layshaft

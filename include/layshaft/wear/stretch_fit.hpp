@@ -5,6 +5,7 @@
 #include <layshaft/core/checks.hpp>
 #include <layshaft/core/counts.hpp>
 #include <layshaft/core/result.hpp>
+#include <layshaft/wear/replace_by.hpp>
 
 #include <boost/math/distributions/students_t.hpp>
 
@@ -41,15 +42,10 @@ struct StretchFit {
   Length last;               ///< odometer then
   int measurements;
 
-  /// How much further the chain goes until it has grown so far; nothing left is 0. The high end is absent where the
-  /// measurements leave open whether it grows at all.
-  struct Left {
-    Length low, nominal;
-    std::optional<Length> high;
-    friend constexpr bool operator==(const Left&, const Left&) noexcept = default;
-  };
-  /// Or an Error where the measurements show no growth, or a RangeError for a limit outside 0 to 0.2.
-  [[nodiscard]] Result<Left> try_distance_left(double limit) const {
+  /// How much further the chain goes until it has grown so far. The high end is absent where the measurements leave
+  /// open whether it grows at all.
+  /// @return it; or an Error where the measurements show no growth, or a RangeError for a limit outside 0 to 0.2.
+  [[nodiscard]] Result<DistanceLeft> try_distance_left(double limit) const {
     if (auto error = detail::outside("limit", limit, 0.0, 0.2)) return *std::move(error);
     if (!(per_1000_km.nominal > 0.0))
       return Error::value("the measurements show no growth; measure again after more distance");
@@ -57,13 +53,13 @@ struct StretchFit {
       const double rest = limit > grown ? (limit - grown) / rate : 0.0;
       return rest * 1000.0 * units::km;
     };
-    Left told{left(now.high, per_1000_km.high), left(now.nominal, per_1000_km.nominal), std::nullopt};
+    DistanceLeft told{left(now.high, per_1000_km.high), left(now.nominal, per_1000_km.nominal), std::nullopt};
     if (per_1000_km.low > 0.0) told.high = left(now.low, per_1000_km.low);
     return told;
   }
 #if LAYSHAFT_EXCEPTIONS
   /// @throws Error as `try_distance_left` says.
-  [[nodiscard]] Left distance_left(double limit) const { return try_distance_left(limit).value(); }
+  [[nodiscard]] DistanceLeft distance_left(double limit) const { return try_distance_left(limit).value(); }
 #endif
 
   friend constexpr bool operator==(const StretchFit&, const StretchFit&) noexcept = default;

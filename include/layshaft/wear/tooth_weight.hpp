@@ -110,7 +110,30 @@ template <class Watch>
   return tooth_weight(watch, series, contacts, rear_teeth, rear_diameter, pitch, circumference, made_of, pressure,
                       hardness);
 }
+/// How far a sprocket lasts, as a weight, from that of its teeth's wear. The share that a flank may lose and the width
+/// of the teeth are nominal: both sides share what they are.
+template <class Watch, class WatchedNumber>
+[[nodiscard]] auto sprocket_life_weight(Watch watch, const Sprocket& sprocket, const WatchedNumber& wears) {
+  const ChainSeries series = sprocket.series();
+  const auto pitch = watch.looked_up("pitch", series.pitch(), series.name(), series.source(ChainProperty::pitch));
+  const auto roller = watch.looked_up("roller_diameter", series.roller_diameter(), series.name(),
+                                      series.source(ChainProperty::roller_diameter));
+  const auto thickness = watch.step(formula::tooth_thickness{}, sprocket.pitch_diameter(watch), roller,
+                                    watch.given("teeth", sprocket.teeth()));
+  const auto share = watch.given("worn_out_share", worn_out_share.nominal, worn_out_source);
+  const auto allowed = watch.step(formula::worn_out_depth{}, thickness, share);
+  const auto width = sprocket.tooth_width(watch, Corner::nominal);
+  const auto lost = watch.step(formula::flank_depth_worn{}, wears, pitch, width, roller);
+  return watch.step(formula::sprocket_life_weight{}, allowed, lost);
+}
 
 }  // namespace detail
+
+/// How deep a sprocket's flanks may be worn before it is worn out: a band, as the share it may lose is.
+[[nodiscard]] inline Band<Length> flank_wear_limit(const Sprocket& sprocket) {
+  const Length thickness =
+      tooth_thickness(sprocket.pitch_diameter(), sprocket.series().roller_diameter(), sprocket.teeth());
+  return over(worn_out_share, [&](double share) { return worn_out_depth(thickness, share); });
+}
 
 }  // namespace layshaft

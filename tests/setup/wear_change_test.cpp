@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/setup/wear_change.hpp>
+
+#include "machines.hpp"
+
+#include <layshaft/setup/comparison.hpp>
+
+#include <gtest/gtest.h>
+
+#include <optional>
+
+namespace {
+using namespace layshaft_test;
+
+layshaft::Setup on(const Machine& machine, int front, int rear, int links) {
+  return with(machine.stock(), [&](SetupParts& parts) {
+    parts.front = Teeth(front);
+    parts.rear = Teeth(rear);
+    parts.links = Links(links);
+  });
+}
+Machine roomy() {
+  MachineParts parts = trail_bike_parts();
+  parts.adjuster = Adjuster(560_mm, 660_mm);
+  return Machine(parts);
+}
+
+// Two ways to one ratio: 13/40 against 14/43 at the same thrust, computed: tension +7.5 %, loss +7.6 % of itself, chain
+// stretch about +9.7 % on 104 and 106 links.
+TEST(WearChange, TellsTwoWaysToOneRatioApart) {
+  const Machine machine = roomy();
+  const WearChange change = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104)).wear;
+  EXPECT_NEAR(change.chain_tension_change.nominal, 0.075, 0.0005);
+  EXPECT_NEAR(change.loss_change.nominal, 0.0765, 0.0005);
+  EXPECT_NEAR(change.chain_stretch_change.nominal, 0.097, 0.0005);
+  EXPECT_NEAR(change.front_contacts_change.nominal, (40.0 / 13.0) / (43.0 / 14.0) - 1.0, 1e-12);
+  EXPECT_GT(change.front_tooth_change.nominal, 0.15);
+  EXPECT_GT(change.rear_tooth_change.nominal, 0.15);
+  EXPECT_GT(change.front_tooth_change.width(), 0.0);
+  EXPECT_LT(change.front_tooth_change.width(), 0.05);
+}
+
+TEST(WearChange, IsNoneAgainstItself) {
+  const Machine machine = roomy();
+  const WearChange change = compare(machine, machine.stock(), machine.stock()).wear;
+  for (const Band<double>& one :
+       {change.chain_stretch_change, change.front_tooth_change, change.rear_tooth_change, change.loss_change,
+        change.chain_tension_change, change.front_life_change, change.rear_life_change})
+    EXPECT_EQ(one, Band<double>::exactly(0.0));
+}
+
+TEST(WearChange, CountsMaterialsWhereBothAreStated) {
+  const Machine machine = roomy();
+  const auto of = [&](std::optional<SprocketMaterial> rear) {
+    return with(machine.stock(), [&](SetupParts& parts) { parts.rear_material = rear; });
+  };
+  const auto change = [&](std::optional<SprocketMaterial> base, std::optional<SprocketMaterial> trial) {
+    return compare(machine, of(base), of(trial)).wear.rear_tooth_change;
+  };
+  const Band<double> softer = change(SprocketMaterial::hardened_steel, SprocketMaterial::aluminium_7000);
+  EXPECT_GT(softer.low, 1.0);  // more than twice as fast, at the least
+  EXPECT_GT(softer.width(), 0.5);
+  EXPECT_EQ(change(SprocketMaterial::steel, SprocketMaterial::steel), Band<double>::exactly(0.0));
+  EXPECT_EQ(change({}, SprocketMaterial::aluminium_7000), Band<double>::exactly(0.0));
+}
+
+// On one chain teeth are as thick but for a hair; so sprockets last as much longer as their teeth wear slower.
+TEST(WearChange, TellsLivesByTheWearOfTeeth) {
+  const Machine machine = roomy();
+  const WearChange change = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104)).wear;
+  EXPECT_NEAR((1.0 + change.front_life_change.nominal) * (1.0 + change.front_tooth_change.nominal), 1.0, 0.005);
+  EXPECT_NEAR((1.0 + change.rear_life_change.nominal) * (1.0 + change.rear_tooth_change.nominal), 1.0, 0.005);
+  EXPECT_LT(change.front_life_change.high, 0.0);
+}
+
+TEST(WearChange, CountsAssumedFactorsOfSealsWhereTheyDiffer) {
+  const Machine machine = roomy();
+  const auto sealed = [&](ChainSeal seal) {
+    return with(machine.stock(), [&](SetupParts& parts) { parts.chain_made.seal = seal; });
+  };
+  const auto change = [&](ChainSeal base, ChainSeal trial) {
+    return compare(machine, sealed(base), sealed(trial)).wear.chain_stretch_change;
+  };
+  EXPECT_EQ(change(ChainSeal::o_ring, ChainSeal::o_ring), Band<double>::exactly(0.0));
+  const Band<double> factor = seal_life_factor(ChainSeal::o_ring), slower = change(ChainSeal::none, ChainSeal::o_ring);
+  EXPECT_NEAR(slower.nominal, 1.0 / factor.nominal - 1.0, 1e-12);
+  EXPECT_NEAR(slower.low, 1.0 / factor.high - 1.0, 1e-12);
+  EXPECT_NEAR(slower.high, 1.0 / factor.low - 1.0, 1e-12);
+  EXPECT_LT(change(ChainSeal::o_ring, ChainSeal::shaped).low, 0.0);
+  EXPECT_GT(change(ChainSeal::o_ring, ChainSeal::shaped).high, 0.0);  // assumptions settle nothing
+}
+
+}  // namespace
