@@ -8,32 +8,36 @@
 namespace layshaft::python {
 namespace {
 
+// What does not depend on the formula's types stands ahead of them, and is compiled once, not once a formula.
+template <class T>
+T from_si(double number, std::string_view formula) {
+  if constexpr (std::is_same_v<T, double>) {
+    return number;
+  } else if constexpr (requires { T::make(0); }) {
+    const auto count = T::make(number == static_cast<int>(number) ? static_cast<int>(number) : 0);
+    if (!count) raise(count.error().in(formula));
+    return *count;
+  } else {
+    return T::from_value(number);
+  }
+}
+[[noreturn]] void refuse_count(const Formula& formula, std::size_t given, std::size_t expected) {
+  raise(Error::range("number of arguments", std::to_string(given), std::to_string(expected)).in(formula.name));
+}
+[[noreturn]] void refuse_range(const Formula& formula) {
+  raise(Error::value(std::string(formula.name).append(" asks for ").append(formula.range)));
+}
+
 /// A formula's function on plain numbers in SI: what its text can be checked with, and what it says of a number.
 template <class Formula, class Type = typename Formula::type>
 struct InSi;
 template <class Formula, class Result, class... Parameters>
 struct InSi<Formula, Result(Parameters...)> {
-  template <class T>
-  static T from(double number, std::string_view name) {
-    if constexpr (std::is_same_v<T, double>) {
-      return number;
-    } else if constexpr (requires { T::make(0); }) {
-      const auto count = T::make(number == static_cast<int>(number) ? static_cast<int>(number) : 0);
-      if (!count) raise(count.error().in(name));
-      return *count;
-    } else {
-      return T::from_value(number);
-    }
-  }
   template <std::size_t... I>
   static double of(const std::vector<double>& numbers, std::index_sequence<I...>) {
-    const std::string_view name = Formula::about.name;
-    if (numbers.size() != sizeof...(Parameters))
-      raise(Error::range("number of arguments", std::to_string(numbers.size()), std::to_string(sizeof...(Parameters)))
-                .in(name));
-    const std::tuple<Parameters...> values{from<Parameters>(numbers[I], name)...};
-    if (!Formula::in_range(std::get<I>(values)...))
-      raise(Error::value(std::string(name).append(" asks for ").append(Formula::about.range)));
+    if (numbers.size() != sizeof...(Parameters)) refuse_count(Formula::about, numbers.size(), sizeof...(Parameters));
+    const std::tuple<Parameters...> values{from_si<Parameters>(numbers[I], Formula::about.name)...};
+    if (!Formula::in_range(std::get<I>(values)...)) refuse_range(Formula::about);
     const Result result = Formula::of(std::get<I>(values)...);
     if constexpr (std::is_same_v<Result, double>)
       return result;

@@ -10,7 +10,7 @@ namespace {
 using namespace layshaft;
 using layshaft_test::expect_range;
 
-Suspension swingarm() {
+Suspension level_swingarm() {
   return Suspension({.layshaft_ahead = 75_mm,
                      .layshaft_above = 0_mm,
                      .arm = 565_mm,
@@ -53,7 +53,7 @@ TEST(Envelope, FindsTheLeastRoomOfTheWholeTravel) {
   const ChainLoop loop(ChainSeries("520"), 14_teeth, 48_teeth);
   for (const Obstacle& obstacle : {Obstacle{-60.0_mm, 0_mm, 10_mm}, Obstacle{0_mm, 0_mm, 12_mm},
                                    Obstacle{-300.0_mm, -330.0_mm, 12_mm}, Obstacle{-120.0_mm, 95_mm, 8_mm, true}}) {
-    const Clearance found = chain_clearance(swingarm(), loop, 565_mm, obstacle, 15_mm);
+    const Clearance found = chain_clearance(level_swingarm(), loop, 565_mm, obstacle, 15_mm);
     double least = 1e9;
     for (int i = 0; i <= 20000; ++i) {
       const double angle = (-6.0 + 24.0 * i / 20000.0) * 3.14159265358979323846 / 180.0;
@@ -88,12 +88,12 @@ TEST(Envelope, FindsTheLeastRoomOfTheWholeTravel) {
 TEST(Envelope, RefusesWhatIsOutOfRange) {
   const ChainLoop loop(ChainSeries("520"), 14_teeth, 48_teeth);
   const Obstacle good{-150.0_mm, 40_mm, 15_mm};
-  EXPECT_FALSE(try_chain_clearance(swingarm(), loop, 565_mm, {20_m, 40_mm, 15_mm}, 15_mm));
-  EXPECT_FALSE(try_chain_clearance(swingarm(), loop, 565_mm, {0_mm, 20_m, 15_mm}, 15_mm));
-  EXPECT_FALSE(try_chain_clearance(swingarm(), loop, 565_mm, {0_mm, 40_mm, -1.0_mm}, 15_mm));
-  EXPECT_FALSE(try_chain_clearance(swingarm(), loop, 565_mm, good, 0_mm));
-  EXPECT_FALSE(try_chain_clearance(swingarm(), loop, 70_mm, good, 15_mm));
-  EXPECT_THROW((void)chain_clearance(swingarm(), loop, 90_mm, good, 15_mm), RangeError);  // the sprockets collide
+  EXPECT_FALSE(try_chain_clearance(level_swingarm(), loop, 565_mm, {20_m, 40_mm, 15_mm}, 15_mm));
+  EXPECT_FALSE(try_chain_clearance(level_swingarm(), loop, 565_mm, {0_mm, 20_m, 15_mm}, 15_mm));
+  EXPECT_FALSE(try_chain_clearance(level_swingarm(), loop, 565_mm, {0_mm, 40_mm, -1.0_mm}, 15_mm));
+  EXPECT_FALSE(try_chain_clearance(level_swingarm(), loop, 565_mm, good, 0_mm));
+  EXPECT_FALSE(try_chain_clearance(level_swingarm(), loop, 70_mm, good, 15_mm));
+  EXPECT_THROW((void)chain_clearance(level_swingarm(), loop, 90_mm, good, 15_mm), RangeError);  // the sprockets collide
 }
 
 }  // namespace

@@ -10,16 +10,16 @@ namespace {
 using namespace layshaft;
 using layshaft_test::expect_range;
 
-ChainLoop loop() { return ChainLoop(ChainSeries("520"), 13_teeth, 50_teeth); }
+ChainLoop taller_loop() { return ChainLoop(ChainSeries("520"), 13_teeth, 50_teeth); }
 
 TEST(FitChain, FindsEveryCountThatCloses) {
   for (const bool odd : {false, true}) {
-    const auto fits = fit_chain(loop(), 590_mm, 650_mm, 20_mm, odd);
+    const auto fits = fit_chain(taller_loop(), 590_mm, 650_mm, 20_mm, odd);
     std::vector<int> found, expected;
     for (const ChainFit& fit : fits) found.push_back(fit.links.count());
     for (int links = 60; links < 200; ++links) {
       if (!odd && links % 2 != 0) continue;
-      const auto fit = try_fit_links(loop(), Links(links), Adjuster(590_mm, 650_mm, 20_mm));
+      const auto fit = try_fit_links(taller_loop(), Links(links), Adjuster(590_mm, 650_mm, 20_mm));
       if (fit && fit->fits) expected.push_back(links);
     }
     EXPECT_EQ(found, expected);
@@ -29,16 +29,16 @@ TEST(FitChain, FindsEveryCountThatCloses) {
 }
 
 TEST(FitChain, IsEmptyWhereNothingCloses) {
-  EXPECT_TRUE(fit_chain(loop(), 615.5_mm, 616_mm).empty());
-  EXPECT_FALSE(try_fit_chain(loop(), 50_mm, 60_mm));
-  EXPECT_FALSE(try_fit_chain(loop(), 600_mm, 590_mm));
-  EXPECT_THROW((void)fit_chain(loop(), 600_mm, 650_mm, -1.0_mm), RangeError);
+  EXPECT_TRUE(fit_chain(taller_loop(), 615.5_mm, 616_mm).empty());
+  EXPECT_FALSE(try_fit_chain(taller_loop(), 50_mm, 60_mm));
+  EXPECT_FALSE(try_fit_chain(taller_loop(), 600_mm, 590_mm));
+  EXPECT_THROW((void)fit_chain(taller_loop(), 600_mm, 650_mm, -1.0_mm), RangeError);
 }
 
 // The estimate leaves out that the runs' angle changes on the way: at most a hundredth of the room.
 TEST(FitChain, HandbookStretchIsNearTheExactOne) {
   double worst = 0.0;
-  for (const ChainFit& fit : fit_chain(loop(), 590_mm, 650_mm)) {
+  for (const ChainFit& fit : fit_chain(taller_loop(), 590_mm, 650_mm)) {
     const Angle angle =
         run_angle(pitch_diameter(15.875_mm, 13_teeth), pitch_diameter(15.875_mm, 50_teeth), fit.centre.nominal);
     const double estimate = stretch_left_approximate(fit.adjuster_rearward.nominal, angle, fit.links, 15.875_mm);
@@ -57,7 +57,7 @@ TEST(FitChain, CountsTurnsOfTheAdjuster) {
 
 TEST(PairsForChain, KeepThePresentChainInTheAdjuster) {
   const Adjuster adjuster(590_mm, 650_mm, 20_mm);
-  const auto pairs = pairs_for_chain(loop(), 110_links, adjuster, 0.004);
+  const auto pairs = pairs_for_chain(taller_loop(), 110_links, adjuster, 0.004);
   ASSERT_FALSE(pairs.empty());
   double before = 0.0;
   for (const KeptChainPair& pair : pairs) {
@@ -71,9 +71,9 @@ TEST(PairsForChain, KeepThePresentChainInTheAdjuster) {
     const ChainLoop other(ChainSeries("520"), pair.front, pair.rear);
     EXPECT_NEAR(detail::links_with_slack(other, pair.centre, 20_mm), 110.0 * 1.004, 1e-9);
   }
-  EXPECT_FALSE(try_pairs_for_chain(loop(), 110_links, adjuster, 0.2));
-  EXPECT_FALSE(try_pairs_for_chain(loop(), 20_links, adjuster));
-  EXPECT_THROW((void)pairs_for_chain(loop(), 20_links, adjuster), RangeError);
+  EXPECT_FALSE(try_pairs_for_chain(taller_loop(), 110_links, adjuster, 0.2));
+  EXPECT_FALSE(try_pairs_for_chain(taller_loop(), 20_links, adjuster));
+  EXPECT_THROW((void)pairs_for_chain(taller_loop(), 20_links, adjuster), RangeError);
 }
 
 }  // namespace

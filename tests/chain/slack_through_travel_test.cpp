@@ -2,27 +2,21 @@
 #include <layshaft/chain/slack_through_travel.hpp>
 
 #include <gtest/gtest.h>
+#include <chain/swingarm.hpp>
 
 #include <cmath>
 #include <string>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::swingarm;
 
-Suspension swingarm() {
-  return Suspension({.layshaft_ahead = 75_mm,
-                     .layshaft_above = 10_mm,
-                     .arm = 565_mm,
-                     .droop = 18_deg,
-                     .rest = 12_deg,
-                     .bump = -6.0_deg});
-}
-ChainLoop loop() { return ChainLoop(ChainSeries("520"), 16_teeth, 43_teeth); }
+ChainLoop swung_loop() { return ChainLoop(ChainSeries("520"), 16_teeth, 43_teeth); }
 
 // Worked by hand: a chain just tight at the tight point of 640.664 mm.
 TEST(SlackThroughTravel, KnowsSpareLengthAndHandMovementAtEveryAngle) {
-  const double links = loop().links(swingarm().tight_point().centre);
-  const SlackThroughTravel travel = slack_through_travel(swingarm(), loop(), links);
+  const double links = swung_loop().links(swingarm().tight_point().centre);
+  const SlackThroughTravel travel = slack_through_travel(swingarm(), swung_loop(), links);
   const double expected[][3] = {
       {18, 2.1841, 52.71}, {12, 0.3921, 22.35}, {6, 0.0514, 8.09}, {0, 1.1646, 38.50}, {-6, 3.7231, 68.77}};
   for (const auto& [angle, spare, hand] : expected) {
@@ -35,7 +29,7 @@ TEST(SlackThroughTravel, KnowsSpareLengthAndHandMovementAtEveryAngle) {
 }
 
 TEST(SlackThroughTravel, FallsToNothingExactlyWhereTheLoopIsAsLongAsTheChain) {
-  const SlackThroughTravel travel = slack_through_travel(swingarm(), loop(), 110.0, {.slack = 12_mm});
+  const SlackThroughTravel travel = slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 12_mm});
   ASSERT_TRUE(travel.too_tight());
   // Between rest, where it is slack, and the tight point, where it is stretched, by halves.
   Angle slack = swingarm().rest(), stretched = swingarm().tightest();
@@ -43,13 +37,14 @@ TEST(SlackThroughTravel, FallsToNothingExactlyWhereTheLoopIsAsLongAsTheChain) {
     const Angle middle = 0.5 * (slack + stretched);
     (travel.at(middle).spare_length > Length() ? slack : stretched) = middle;
   }
-  EXPECT_NEAR(loop().links(travel.at(slack).centre), 110.0, 1e-9);
+  EXPECT_NEAR(swung_loop().links(travel.at(slack).centre), 110.0, 1e-9);
   EXPECT_EQ(travel.at(stretched).slack, 0_mm);
 }
 
 TEST(SlackThroughTravel, LeavesWhatIsSetAtRestAndLeastAtTheTightPoint) {
   for (const double slack : {15.0, 30.0, 45.0}) {
-    const SlackThroughTravel travel = slack_through_travel(swingarm(), loop(), 110.0, {.slack = slack * units::mm});
+    const SlackThroughTravel travel =
+        slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = slack * units::mm});
     EXPECT_NEAR(in(travel.rest().slack, units::mm), slack, 1e-6);
     for (int i = 0; i <= 240; ++i)
       EXPECT_GE(travel.at(std::min(-6.0_deg + double(i) * 0.1_deg, 18_deg)).spare_length,
@@ -58,32 +53,32 @@ TEST(SlackThroughTravel, LeavesWhatIsSetAtRestAndLeastAtTheTightPoint) {
 }
 
 TEST(SlackThroughTravel, SetsAtRestWhatLeavesTheLeastAtTheTightPoint) {
-  const Length set = slack_to_set(swingarm(), loop(), 110.0, 15_mm);
+  const Length set = slack_to_set(swingarm(), swung_loop(), 110.0, 15_mm);
   EXPECT_GT(set, 15_mm);
-  const SlackThroughTravel travel = slack_through_travel(swingarm(), loop(), 110.0, {.slack = set});
+  const SlackThroughTravel travel = slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = set});
   EXPECT_NEAR(in(travel.tight_point().slack, units::mm), 15.0, 1e-6);
 }
 
 TEST(SlackThroughTravel, CarriesTheManualsSlackOver) {
   const ChainLoop other(ChainSeries("520"), 15_teeth, 45_teeth);
-  const Length set = carried_slack(swingarm(), loop(), 110.0, 30_mm, other, 110.0);
-  const auto stock = slack_through_travel(swingarm(), loop(), 110.0, {.slack = 30_mm});
+  const Length set = carried_slack(swingarm(), swung_loop(), 110.0, 30_mm, other, 110.0);
+  const auto stock = slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 30_mm});
   const auto trial = slack_through_travel(swingarm(), other, 110.0, {.slack = set});
   EXPECT_NEAR(stock.tight_point().slack / trial.tight_point().slack, 1.0, 1e-9);
-  EXPECT_NEAR(in(carried_slack(swingarm(), loop(), 110.0, 30_mm, loop(), 110.0), units::mm), 30.0, 1e-6);
-  const auto refused = try_carried_slack(swingarm(), loop(), 110.0, 5_mm, other, 110.0);
+  EXPECT_NEAR(in(carried_slack(swingarm(), swung_loop(), 110.0, 30_mm, swung_loop(), 110.0), units::mm), 30.0, 1e-6);
+  const auto refused = try_carried_slack(swingarm(), swung_loop(), 110.0, 5_mm, other, 110.0);
   ASSERT_FALSE(refused);
   EXPECT_TRUE(std::string(refused.error().what()).starts_with("the stock chain with 5 mm of slack at rest"))
       << refused.error().what();
 }
 
 TEST(SlackThroughTravel, RefusesWhatCannotBe) {
-  EXPECT_FALSE(try_slack_through_travel(swingarm(), loop(), 110.0, {.slack = 30_mm, .arm = 565_mm}));
-  EXPECT_FALSE(try_slack_through_travel(swingarm(), loop(), 20.0));
-  EXPECT_FALSE(try_slack_through_travel(swingarm(), loop(), 110.0, {.slack = -1.0_mm}));
-  EXPECT_FALSE(try_slack_through_travel(swingarm(), loop(), 110.0, {.arm = 76_mm}));
-  EXPECT_FALSE(slack_through_travel(swingarm(), loop(), 110.0).try_at(19_deg));
-  EXPECT_THROW((void)slack_to_set(swingarm(), loop(), 20.0, 15_mm), RangeError);
+  EXPECT_FALSE(try_slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 30_mm, .arm = 565_mm}));
+  EXPECT_FALSE(try_slack_through_travel(swingarm(), swung_loop(), 20.0));
+  EXPECT_FALSE(try_slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = -1.0_mm}));
+  EXPECT_FALSE(try_slack_through_travel(swingarm(), swung_loop(), 110.0, {.arm = 76_mm}));
+  EXPECT_FALSE(slack_through_travel(swingarm(), swung_loop(), 110.0).try_at(19_deg));
+  EXPECT_THROW((void)slack_to_set(swingarm(), swung_loop(), 20.0, 15_mm), RangeError);
   const Suspension wide({.layshaft_ahead = 75_mm,
                          .layshaft_above = 10_mm,
                          .arm = 100_mm,

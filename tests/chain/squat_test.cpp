@@ -2,6 +2,7 @@
 #include <layshaft/chain/squat.hpp>
 
 #include <gtest/gtest.h>
+#include <chain/swingarm.hpp>
 #include <core/formula_range.hpp>
 
 #include <cmath>
@@ -9,15 +10,8 @@
 namespace {
 using namespace layshaft;
 using layshaft_test::expect_range;
+using layshaft_test::swingarm;
 
-Suspension swingarm() {
-  return Suspension({.layshaft_ahead = 75_mm,
-                     .layshaft_above = 10_mm,
-                     .arm = 565_mm,
-                     .droop = 18_deg,
-                     .rest = 12_deg,
-                     .bump = -6.0_deg});
-}
 constexpr SquatGeometry road{.wheel_radius = 315_mm, .mass_centre_height = 620_mm, .wheelbase = 1400_mm};
 
 // The case worked by hand, by the lines' intersection.

@@ -3,5 +3,5 @@
 
 layshaft::Length length_of_the_other_unit();
 
-// Inline functions and constants that both units hold must be one: the linker says so, or the numbers do.
+// Inline functions and constants that several units hold must be one: the linker says so, or the numbers do.
 int main() { return length_of_the_other_unit() == layshaft::units::inch * 2.0 ? 0 : 1; }

@@ -9,7 +9,7 @@ namespace {
 using namespace layshaft;
 
 template <class Read>
-std::string refusal(const char* text, Read read) {
+std::string refusal_of_part(const char* text, Read read) {
   const boost::json::value value = boost::json::parse(text);
   try {
     static_cast<void>(read(detail::JsonValue(value, "$.part")));
@@ -18,8 +18,8 @@ std::string refusal(const char* text, Read read) {
   }
   return "";
 }
-std::string of_engine(const char* text) { return refusal(text, detail::read_engine); }
-std::string of_road(const char* text) { return refusal(text, detail::read_road_load); }
+std::string of_engine(const char* text) { return refusal_of_part(text, detail::read_engine); }
+std::string of_road(const char* text) { return refusal_of_part(text, detail::read_road_load); }
 
 TEST(RoadJson, ReadsWhatPeopleWrite) {
   const auto engine = [](const char* text) {

@@ -104,7 +104,7 @@ TEST(CoastDownFit, RunsAgainAsTheLogRan) {
   EXPECT_NEAR(time / coast_down_time(truth, 220_kg, 30_mps, 12_mps), 1.0, 0.01);
 }
 
-std::string refusal(const CoastDownLog& log) {
+std::string refusal_of_fit(const CoastDownLog& log) {
   const auto fit = try_fit_coast_down(log);
   return fit ? "none" : fit.error().what();
 }
@@ -115,7 +115,7 @@ TEST(CoastDownFit, SaysWhatIsWrongWithALog) {
   const auto changed = [&](auto change) {
     Coasting run = good;
     change(run);
-    return refusal({.times = run.times, .speeds = run.speeds, .mass = 220_kg});
+    return refusal_of_fit({.times = run.times, .speeds = run.speeds, .mass = 220_kg});
   };
   EXPECT_EQ(changed([](Coasting&) {}), "none");
   EXPECT_EQ(changed([](Coasting& r) { r.speeds.pop_back(); }), "number of speeds is 19; expected 20, one a time");
@@ -132,13 +132,13 @@ TEST(CoastDownFit, SaysWhatIsWrongWithALog) {
   EXPECT_TRUE(changed([&](Coasting& r) { r.speeds[5] = nothing * units::kmh; }).starts_with("speed 6 is not a number"));
   EXPECT_TRUE(changed([](Coasting& r) { r.speeds[5] = -1.0 * units::kmh; }).starts_with("speed 6 is -1 km/h"));
   EXPECT_TRUE(changed([](Coasting& r) { r.speeds.back() = 200_kmh; }).starts_with("last speed is 200 km/h"));
-  EXPECT_TRUE(refusal({.times = good.times, .speeds = good.speeds, .mass = 0_kg}).starts_with("mass is 0 kg"));
-  EXPECT_TRUE(refusal({.times = good.times, .speeds = good.speeds, .mass = 220_kg, .equivalent_mass = 210_kg})
+  EXPECT_TRUE(refusal_of_fit({.times = good.times, .speeds = good.speeds, .mass = 0_kg}).starts_with("mass is 0 kg"));
+  EXPECT_TRUE(refusal_of_fit({.times = good.times, .speeds = good.speeds, .mass = 220_kg, .equivalent_mass = 210_kg})
                   .starts_with("equivalent_mass is 210 kg"));
-  EXPECT_EQ(refusal({}), "number of samples is 0; expected at least 5");
+  EXPECT_EQ(refusal_of_fit({}), "number of samples is 0; expected at least 5");
   // An engine that pushes at low speed: resistance that bends down.
   const Coasting bent(220.0, 10.0, 8.0, -0.1, 30.0, 40, 0.0, 1);
-  EXPECT_NE(refusal({.times = bent.times, .speeds = bent.speeds, .mass = 220_kg, .with_linear = true})
+  EXPECT_NE(refusal_of_fit({.times = bent.times, .speeds = bent.speeds, .mass = 220_kg, .with_linear = true})
                 .find("bends down with speed"),
             std::string::npos);
   EXPECT_THROW((void)RoadLoad::from_coast_down({}), RangeError);

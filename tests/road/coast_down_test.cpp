@@ -7,17 +7,17 @@
 #include <gtest/gtest.h>
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 #include <core/workings.hpp>
 #include <tyre/watched.hpp>
 
-#include <limits>
 #include <random>
 #include <string>
 
 namespace {
 using namespace layshaft;
-
-constexpr double nothing = std::numeric_limits<double>::quiet_NaN(), endless = std::numeric_limits<double>::infinity();
+using layshaft_test::endless;
+using layshaft_test::nothing;
 
 /// The integral of m dv / F(v) by Boost.Math, cut where the air stands still, since F bends there.
 double by_quadrature(const RoadLoad& road, Mass mass, Speed start, Speed end, const Slope& slope) {

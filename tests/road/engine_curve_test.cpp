@@ -5,18 +5,18 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 #include <tyre/watched.hpp>
 
 #include <cmath>
-#include <limits>
 #include <random>
 #include <string>
 #include <vector>
 
 namespace {
 using namespace layshaft;
-
-constexpr double nothing = std::numeric_limits<double>::quiet_NaN(), endless = std::numeric_limits<double>::infinity();
+using layshaft_test::endless;
+using layshaft_test::nothing;
 
 const EngineCurve single({3000_rpm, 6000_rpm, 8000_rpm, 9500_rpm}, {15_Nm, 21_Nm, 19_Nm, 13_Nm});
 
@@ -128,7 +128,7 @@ TEST(EngineCurve, IsScaledAsAltitudeAsks) {
   EXPECT_EQ(single.scaled(0.0).torque(4500_rpm), 0_Nm);
 }
 
-std::string refusal(std::vector<double> rpm, std::vector<double> nm) {
+std::string refusal_of_curve(std::vector<double> rpm, std::vector<double> nm) {
   std::vector<AngularSpeed> speeds;
   std::vector<Torque> torques;
   for (const double one : rpm) speeds.push_back(one * units::rpm);
@@ -138,24 +138,24 @@ std::string refusal(std::vector<double> rpm, std::vector<double> nm) {
 }
 
 TEST(EngineCurve, SaysWhichPointIsWrong) {
-  EXPECT_EQ(refusal({3000, 6000}, {15, 21}), "none");
-  EXPECT_EQ(refusal({}, {}), "number of points is 0; expected 2 to 64");
-  EXPECT_EQ(refusal({3000}, {15}), "number of points is 1; expected 2 to 64");
-  EXPECT_EQ(refusal({3000, 6000}, {15}), "number of torques is 1; expected 2, one a speed");
-  EXPECT_EQ(refusal({3000, 2000}, {15, 21}), "speed 2 is 2000 rpm; expected more than the 3000 rpm before it");
-  EXPECT_EQ(refusal({3000, 3000}, {15, 21}), "speed 2 is 3000 rpm; expected more than the 3000 rpm before it");
-  EXPECT_EQ(refusal({-1, 3000}, {15, 21}), "speed 1 is -1 rpm; expected 0 rpm to 200000 rpm");
-  EXPECT_EQ(refusal({3000, nothing}, {15, 21}), "speed 2 is not a number; expected 0 rpm to 200000 rpm");
-  EXPECT_EQ(refusal({3000, endless}, {15, 21}), "speed 2 is infinite; expected 0 rpm to 200000 rpm");
-  EXPECT_EQ(refusal({3000, 6000}, {15, -1}), "torque 2 is -1 Nm; expected 0 Nm to 100000 Nm");
-  EXPECT_EQ(refusal({3000, 6000}, {nothing, 1}), "torque 1 is not a number; expected 0 Nm to 100000 Nm");
-  EXPECT_EQ(refusal({3000, 6000}, {0, 0}), "an engine curve needs a torque above 0 somewhere");
+  EXPECT_EQ(refusal_of_curve({3000, 6000}, {15, 21}), "none");
+  EXPECT_EQ(refusal_of_curve({}, {}), "number of points is 0; expected 2 to 64");
+  EXPECT_EQ(refusal_of_curve({3000}, {15}), "number of points is 1; expected 2 to 64");
+  EXPECT_EQ(refusal_of_curve({3000, 6000}, {15}), "number of torques is 1; expected 2, one a speed");
+  EXPECT_EQ(refusal_of_curve({3000, 2000}, {15, 21}), "speed 2 is 2000 rpm; expected more than the 3000 rpm before it");
+  EXPECT_EQ(refusal_of_curve({3000, 3000}, {15, 21}), "speed 2 is 3000 rpm; expected more than the 3000 rpm before it");
+  EXPECT_EQ(refusal_of_curve({-1, 3000}, {15, 21}), "speed 1 is -1 rpm; expected 0 rpm to 200000 rpm");
+  EXPECT_EQ(refusal_of_curve({3000, nothing}, {15, 21}), "speed 2 is not a number; expected 0 rpm to 200000 rpm");
+  EXPECT_EQ(refusal_of_curve({3000, endless}, {15, 21}), "speed 2 is infinite; expected 0 rpm to 200000 rpm");
+  EXPECT_EQ(refusal_of_curve({3000, 6000}, {15, -1}), "torque 2 is -1 Nm; expected 0 Nm to 100000 Nm");
+  EXPECT_EQ(refusal_of_curve({3000, 6000}, {nothing, 1}), "torque 1 is not a number; expected 0 Nm to 100000 Nm");
+  EXPECT_EQ(refusal_of_curve({3000, 6000}, {0, 0}), "an engine curve needs a torque above 0 somewhere");
   std::vector<double> many(64), level(64, 20.0);
   for (std::size_t i = 0; i < many.size(); ++i) many[i] = 100.0 * static_cast<double>(i + 1);
-  EXPECT_EQ(refusal(many, level), "none");
+  EXPECT_EQ(refusal_of_curve(many, level), "none");
   many.push_back(7000);
   level.push_back(20);
-  EXPECT_EQ(refusal(many, level), "number of points is more than 64; expected 2 to 64");
+  EXPECT_EQ(refusal_of_curve(many, level), "number of points is more than 64; expected 2 to 64");
   EXPECT_THROW(EngineCurve({3000_rpm}, {15_Nm}), RangeError);
   EnginePoints from_standstill;
   from_standstill.push_back({0_rpm, 20_Nm, true});

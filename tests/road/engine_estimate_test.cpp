@@ -10,10 +10,10 @@
 namespace {
 using namespace layshaft;
 
-constexpr EngineRating trail{21_Nm, 6500_rpm, 16.5_kW, 8500_rpm, 1500_rpm, 9800_rpm};
+constexpr EngineRating trail_rating{21_Nm, 6500_rpm, 16.5_kW, 8500_rpm, 1500_rpm, 9800_rpm};
 
 /// What must hold of an estimate whatever the four numbers are.
-void expect_sound(const EngineRating& rating) {
+void expect_sound_estimate(const EngineRating& rating) {
   const auto made = try_estimate_engine(rating);
   ASSERT_TRUE(made) << made.error().what();
   for (const Corner corner : corners) {
@@ -36,7 +36,7 @@ void expect_sound(const EngineRating& rating) {
   }
 }
 
-TEST(EngineEstimate, PassesThroughItsFourNumbersAndNeverAboveThem) { expect_sound(trail); }
+TEST(EngineEstimate, PassesThroughItsFourNumbersAndNeverAboveThem) { expect_sound_estimate(trail_rating); }
 
 TEST(EngineEstimate, HoldsWhateverTheFourNumbersAre) {
   std::mt19937_64 random(4);
@@ -50,16 +50,16 @@ TEST(EngineEstimate, HoldsWhateverTheFourNumbersAre) {
     const Torque torque = (5.0 + 100.0 * share(random)) * units::Nm;
     const Power power = torque * torque_share * (power_speed * units::rpm);
     steep += (1.0 - torque_share) / torque_share > (power_speed - torque_speed) / power_speed;
-    expect_sound({torque, torque_speed * units::rpm, power, power_speed * units::rpm,
-                  torque_speed * (0.1 + 0.9 * share(random)) * units::rpm,
-                  power_speed * (1.0 + 0.99 * share(random)) * units::rpm});
+    expect_sound_estimate({torque, torque_speed * units::rpm, power, power_speed * units::rpm,
+                           torque_speed * (0.1 + 0.9 * share(random)) * units::rpm,
+                           power_speed * (1.0 + 0.99 * share(random)) * units::rpm});
   }
   EXPECT_GT(steep, 50);  // that the straight line had to be cut by the power
 }
 
 TEST(EngineEstimate, SaysWhenTheNumbersContradictEachOther) {
   const auto refusal = [](auto change) {
-    EngineRating rating = trail;
+    EngineRating rating = trail_rating;
     change(rating);
     const auto made = try_estimate_engine(rating);
     return made ? std::string("none") : std::string(made.error().what());

@@ -6,16 +6,16 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 #include <tyre/watched.hpp>
 
 #include <cmath>
-#include <limits>
 #include <string>
 
 namespace {
 using namespace layshaft;
-
-constexpr double nothing = std::numeric_limits<double>::quiet_NaN(), endless = std::numeric_limits<double>::infinity();
+using layshaft_test::endless;
+using layshaft_test::nothing;
 
 RoadParts on_gravel() {
   return {.mass = 220_kg,

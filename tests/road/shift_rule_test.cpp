@@ -5,19 +5,18 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 #include <reference/csv.hpp>
 #include <tyre/watched.hpp>
 
 #include <cmath>
-#include <limits>
 #include <string>
 #include <vector>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::nothing;
 using layshaft_test::number;
-
-constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 
 /// The example of the regulation as recalled: 72 kW, 199 kg, idle at 1150 rpm, rated at 11,800 rpm, and what rpm each
 /// gear turns for a km/h; here as overall ratios over a circumference of 2 m.

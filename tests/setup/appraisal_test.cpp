@@ -10,15 +10,11 @@
 #include <string>
 #include <type_traits>
 #include <utility>
-#include <vector>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::machines;
 using layshaft_test::with;
-
-std::vector<Machine> machines() {
-  return {layshaft_test::trail_bike(), layshaft_test::farm_bike(), layshaft_test::cargo_cycle()};
-}
 
 TEST(Appraise, ComposesWhatEachLayerSays) {
   for (const Machine& machine : machines()) {

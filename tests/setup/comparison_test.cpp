@@ -5,15 +5,11 @@
 #include <gtest/gtest.h>
 
 #include <string>
-#include <vector>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::machines;
 using layshaft_test::with;
-
-std::vector<Machine> machines() {
-  return {layshaft_test::trail_bike(), layshaft_test::farm_bike(), layshaft_test::cargo_cycle()};
-}
 
 Teeth more(Teeth teeth, int added) { return Teeth(teeth.count() + added); }
 

@@ -11,18 +11,6 @@
 namespace {
 using namespace layshaft_test;
 
-layshaft::Setup on(const Machine& machine, int front, int rear, int links) {
-  return with(machine.stock(), [&](SetupParts& parts) {
-    parts.front = Teeth(front);
-    parts.rear = Teeth(rear);
-    parts.links = Links(links);
-  });
-}
-Machine roomy() {
-  MachineParts parts = trail_bike_parts();
-  parts.adjuster = Adjuster(560_mm, 660_mm);
-  return Machine(parts);
-}
 CostPart part(PartKind kind, double price, Band<Length> life) { return {kind, Band<double>::exactly(price), {}, life}; }
 // Invented prices.
 DriveCosts drive() {
@@ -34,7 +22,7 @@ DriveCosts drive() {
 }
 
 TEST(CostsAfter, LeaveAllAsItWasOnTheSameSetup) {
-  const Machine machine = roomy();
+  const Machine machine = roomy_trail_bike();
   const CostChange change = costs_after(compare(machine, machine.stock(), machine.stock()), drive());
   EXPECT_EQ(change.difference, Band<double>::exactly(0.0));
   EXPECT_EQ(change.trial, drive());
@@ -44,8 +32,9 @@ TEST(CostsAfter, LeaveAllAsItWasOnTheSameSetup) {
 
 // All corners of what the lives are and of how much they change, written out.
 TEST(CostsAfter, ShareWhatBothSetupsShare) {
-  const Machine machine = roomy();
-  const Comparison comparison = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104));
+  const Machine machine = roomy_trail_bike();
+  const Comparison comparison =
+      compare(machine, on_sprockets(machine, 14, 43, 106), on_sprockets(machine, 13, 40, 104));
   const CostChange change = costs_after(comparison, drive());
   EXPECT_NEAR(1.0 + change.chain_life_change.nominal, 1.0 / 1.097, 0.001);  // the maker's limit governs on both
   double least = 1e9, most = -1e9;
@@ -68,8 +57,9 @@ TEST(CostsAfter, ShareWhatBothSetupsShare) {
 }
 
 TEST(CostsAfter, ScaleWithPricesAndTakeOthers) {
-  const Machine machine = roomy();
-  const Comparison comparison = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104));
+  const Machine machine = roomy_trail_bike();
+  const Comparison comparison =
+      compare(machine, on_sprockets(machine, 14, 43, 106), on_sprockets(machine, 13, 40, 104));
   DriveCosts dear = drive();
   for (CostPart* one : {&dear.chain, &dear.front, &dear.rear}) one->price = Band<double>::exactly(2.0 * one->price.low);
   const CostChange once = costs_after(comparison, drive()), twice = costs_after(comparison, dear);
@@ -80,7 +70,7 @@ TEST(CostsAfter, ScaleWithPricesAndTakeOthers) {
 }
 
 TEST(CostsAfter, SayWhatIsWrongAndWhere) {
-  const Machine machine = roomy();
+  const Machine machine = roomy_trail_bike();
   const Comparison comparison = compare(machine, machine.stock(), machine.stock());
   DriveCosts wrong = drive();
   wrong.front.price = Band<double>::exactly(-1.0);

@@ -17,14 +17,14 @@ namespace layshaft_test {
 
 /// The machines of the tests, and those of examples/machines.
 [[nodiscard]] inline std::vector<Machine> all_machines() {
-  std::vector<Machine> machines{trail_bike(), farm_bike(), cargo_cycle()};
+  std::vector<Machine> all = machines();
   for (const char* name : {"trail_bike", "farm_bike", "cargo_cycle"}) {
     const std::string path = std::string(LAYSHAFT_MACHINES_DIR) + "/" + name + ".json";
     std::ifstream file(path);
     if (!file) throw std::runtime_error(path + " is missing");
-    machines.push_back(machine_from_json(std::string(std::istreambuf_iterator<char>(file), {})));
+    all.push_back(machine_from_json(std::string(std::istreambuf_iterator<char>(file), {})));
   }
-  return machines;
+  return all;
 }
 
 /// Set-ups that a machine might be ridden with: its own, other sprockets, tyres of every notation for road and special

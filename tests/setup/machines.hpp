@@ -3,6 +3,8 @@
 
 #include <layshaft/setup/setup.hpp>
 
+#include <vector>
+
 /// @file
 /// Three invented machines for the tests, each with numbers of its own.
 namespace layshaft_test {
@@ -57,12 +59,29 @@ inline MachineParts cargo_cycle_parts() {
 }
 inline Machine cargo_cycle() { return Machine(cargo_cycle_parts()); }
 
+inline std::vector<Machine> machines() { return {trail_bike(), farm_bike(), cargo_cycle()}; }
+
 /// The set-up with some parts changed: `with(stock, [](SetupParts& parts) { parts.rear = 49_teeth; })`.
 template <class Change>
 Setup with(const Setup& setup, Change change) {
   SetupParts parts = setup.parts();
   change(parts);
   return Setup(parts);
+}
+
+/// The trail bike with so long an adjuster that many pairs close in it.
+inline Machine roomy_trail_bike() {
+  MachineParts parts = trail_bike_parts();
+  parts.adjuster = Adjuster(560_mm, 660_mm);
+  return Machine(parts);
+}
+/// The machine's stock set-up on other sprockets and so many links.
+inline Setup on_sprockets(const Machine& machine, int front, int rear, int links) {
+  return with(machine.stock(), [&](SetupParts& parts) {
+    parts.front = Teeth(front);
+    parts.rear = Teeth(rear);
+    parts.links = Links(links);
+  });
 }
 
 }  // namespace layshaft_test

@@ -11,7 +11,7 @@ namespace {
 using namespace layshaft_test;
 
 const EngineCurve curve({2600_rpm, 4500_rpm, 6500_rpm, 9100_rpm}, {18_Nm, 21_Nm, 23_Nm, 17_Nm});
-MachineParts with_engine() {
+MachineParts parts_with_engine() {
   MachineParts parts = trail_bike_parts();
   parts.engine = curve;
   parts.body = Body({.mass = 212_kg, .wheelbase = 1.41_m, .centre_ahead = 0.64_m, .centre_height = 0.83_m});
@@ -20,12 +20,12 @@ MachineParts with_engine() {
 }
 
 TEST(OnRoad, IsPartOfAnAppraisalWhereTheMachineTellsEnough) {
-  const Machine machine(with_engine());
+  const Machine machine(parts_with_engine());
   const Appraisal appraisal = appraise(machine, machine.stock());
   ASSERT_TRUE(appraisal.road());
   EXPECT_EQ(*appraisal.road(), on_road(machine, machine.stock()));
   const auto absent = [](auto leave_out) {
-    MachineParts parts = with_engine();
+    MachineParts parts = parts_with_engine();
     leave_out(parts);
     const Machine bare(parts);
     return !appraise(bare, bare.stock()).road();
@@ -40,7 +40,7 @@ TEST(OnRoad, IsPartOfAnAppraisalWhereTheMachineTellsEnough) {
 }
 
 TEST(OnRoad, AnswersAsItsPartsDo) {
-  const Machine machine(with_engine());
+  const Machine machine(parts_with_engine());
   const layshaft::Setup& stock = machine.stock();
   const RoadLoad& road = *machine.road_load();
   const OnRoad all = on_road(machine, stock);
@@ -63,7 +63,7 @@ TEST(OnRoad, AnswersAsItsPartsDo) {
 }
 
 TEST(OnRoad, ComesOfTheSetUpsOwnChainDrive) {
-  const Machine machine(with_engine());
+  const Machine machine(parts_with_engine());
   SetupParts parts = machine.stock().parts();
   parts.drive_efficiency = Band<double>::exactly(0.9);
   const layshaft::Setup lossy(parts);
@@ -71,7 +71,7 @@ TEST(OnRoad, ComesOfTheSetUpsOwnChainDrive) {
   const layshaft::Setup good(parts);
   const double ratio = thrust(machine, lossy, 2, 30_kmh).nominal / thrust(machine, good, 2, 30_kmh).nominal;
   EXPECT_NEAR(ratio, 0.9 / 0.98, 1e-14);
-  MachineParts whole = with_engine();
+  MachineParts whole = parts_with_engine();
   whole.drive_efficiency = Band<double>::exactly(0.9);
   const Machine stated(whole);
   EXPECT_NEAR(in(thrust(stated, stated.stock(), 2, 30_kmh).nominal, units::N),
@@ -83,10 +83,10 @@ TEST(OnRoad, ComesOfTheSetUpsOwnChainDrive) {
 }
 
 TEST(OnRoad, PeakTorqueIsThatOfTheCurveUnlessStated) {
-  const Machine machine(with_engine());
+  const Machine machine(parts_with_engine());
   EXPECT_EQ(machine.peak_torque(), (PeakTorque{23_Nm, 6500_rpm}));
   EXPECT_TRUE(appraise(machine, machine.stock()).drive().loads);
-  MachineParts parts = with_engine();
+  MachineParts parts = parts_with_engine();
   parts.peak_torque = PeakTorque{25_Nm, 6000_rpm};
   EXPECT_EQ(Machine(parts).peak_torque(), (PeakTorque{25_Nm, 6000_rpm}));
   parts.peak_torque.reset();
@@ -95,7 +95,7 @@ TEST(OnRoad, PeakTorqueIsThatOfTheCurveUnlessStated) {
 }
 
 TEST(OnRoad, WalksSlowerOnLooseGround) {
-  const Machine machine(with_engine());
+  const Machine machine(parts_with_engine());
   const Band<Speed> asphalt = walking_pace(machine, machine.stock());
   const Band<Speed> sand = walking_pace(machine, machine.stock(), SurfaceKind::sand);
   EXPECT_NEAR(sand.nominal / asphalt.nominal, 0.8 / 0.98, 1e-12);
@@ -103,21 +103,21 @@ TEST(OnRoad, WalksSlowerOnLooseGround) {
 }
 
 TEST(OnRoad, InThinAirPullsAndResistsLess) {
-  const Machine machine(with_engine());
+  const Machine machine(parts_with_engine());
   const Air thin = air_at(2500_m);
   const Machine high = in_air(machine, thin);
   const double share = thin.density / standard_atmosphere::density;
   EXPECT_NEAR(high.engine()->curve().torque(5000_rpm) / curve.torque(5000_rpm), share, 1e-15);
   EXPECT_NEAR(high.road_load()->quadratic().nominal / machine.road_load()->quadratic().nominal, share, 1e-15);
   EXPECT_EQ(high.road_load()->constant(), machine.road_load()->constant());
-  MachineParts electric = with_engine();
+  MachineParts electric = parts_with_engine();
   electric.engine = EngineCurve::electric(30_Nm, 9_kW, 9100_rpm);
   EXPECT_EQ(in_air(Machine(electric), thin).engine()->curve().torque_factor(), 1.0);
 }
 
 TEST(OnRoad, WarnsOfThrustThatIsOfNoUse) {
   const auto told = [](CautionCode code, auto change) {
-    MachineParts parts = with_engine();
+    MachineParts parts = parts_with_engine();
     change(parts);
     const Machine machine(parts);
     const Cautions cautions = appraise(machine, machine.stock()).cautions();
@@ -146,15 +146,15 @@ TEST(OnRoad, SaysWhatIsMissing) {
   const auto engine = try_thrust(bare, bare.stock(), 1, 20_kmh);
   ASSERT_FALSE(engine);
   EXPECT_TRUE(std::string(engine.error().what()).starts_with("the machine states no engine"));
-  MachineParts parts = with_engine();
+  MachineParts parts = parts_with_engine();
   parts.road_load.reset();
   const Machine machine(parts);
   EXPECT_TRUE(
       std::string(try_on_road(machine, machine.stock()).error().what()).starts_with("the machine states no road load"));
-  parts = with_engine();
+  parts = parts_with_engine();
   parts.engine = EngineCurve({10000_rpm, 11000_rpm}, {18_Nm, 17_Nm});
   EXPECT_TRUE(std::string(Machine::make(parts).error().what()).starts_with("engine: engine speeds of the curve"));
-  parts = with_engine();
+  parts = parts_with_engine();
   parts.drive_efficiency = Band<double>::exactly(1.2);
   EXPECT_TRUE(std::string(Machine::make(parts).error().what()).starts_with("drive_efficiency is 1.2"));
 }

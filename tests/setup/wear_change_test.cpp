@@ -12,24 +12,12 @@
 namespace {
 using namespace layshaft_test;
 
-layshaft::Setup on(const Machine& machine, int front, int rear, int links) {
-  return with(machine.stock(), [&](SetupParts& parts) {
-    parts.front = Teeth(front);
-    parts.rear = Teeth(rear);
-    parts.links = Links(links);
-  });
-}
-Machine roomy() {
-  MachineParts parts = trail_bike_parts();
-  parts.adjuster = Adjuster(560_mm, 660_mm);
-  return Machine(parts);
-}
-
 // Two ways to one ratio: 13/40 against 14/43 at the same thrust, computed: tension +7.5 %, loss +7.6 % of itself, chain
 // stretch about +9.7 % on 104 and 106 links.
 TEST(WearChange, TellsTwoWaysToOneRatioApart) {
-  const Machine machine = roomy();
-  const WearChange change = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104)).wear;
+  const Machine machine = roomy_trail_bike();
+  const WearChange change =
+      compare(machine, on_sprockets(machine, 14, 43, 106), on_sprockets(machine, 13, 40, 104)).wear;
   EXPECT_NEAR(change.chain_tension_change.nominal, 0.075, 0.0005);
   EXPECT_NEAR(change.loss_change.nominal, 0.0765, 0.0005);
   EXPECT_NEAR(change.chain_stretch_change.nominal, 0.097, 0.0005);
@@ -41,7 +29,7 @@ TEST(WearChange, TellsTwoWaysToOneRatioApart) {
 }
 
 TEST(WearChange, IsNoneAgainstItself) {
-  const Machine machine = roomy();
+  const Machine machine = roomy_trail_bike();
   const WearChange change = compare(machine, machine.stock(), machine.stock()).wear;
   for (const Band<double>& one :
        {change.chain_stretch_change, change.front_tooth_change, change.rear_tooth_change, change.loss_change,
@@ -50,7 +38,7 @@ TEST(WearChange, IsNoneAgainstItself) {
 }
 
 TEST(WearChange, CountsMaterialsWhereBothAreStated) {
-  const Machine machine = roomy();
+  const Machine machine = roomy_trail_bike();
   const auto of = [&](std::optional<SprocketMaterial> rear) {
     return with(machine.stock(), [&](SetupParts& parts) { parts.rear_material = rear; });
   };
@@ -66,15 +54,16 @@ TEST(WearChange, CountsMaterialsWhereBothAreStated) {
 
 // On one chain teeth are as thick but for a hair; so sprockets last as much longer as their teeth wear slower.
 TEST(WearChange, TellsLivesByTheWearOfTeeth) {
-  const Machine machine = roomy();
-  const WearChange change = compare(machine, on(machine, 14, 43, 106), on(machine, 13, 40, 104)).wear;
+  const Machine machine = roomy_trail_bike();
+  const WearChange change =
+      compare(machine, on_sprockets(machine, 14, 43, 106), on_sprockets(machine, 13, 40, 104)).wear;
   EXPECT_NEAR((1.0 + change.front_life_change.nominal) * (1.0 + change.front_tooth_change.nominal), 1.0, 0.005);
   EXPECT_NEAR((1.0 + change.rear_life_change.nominal) * (1.0 + change.rear_tooth_change.nominal), 1.0, 0.005);
   EXPECT_LT(change.front_life_change.high, 0.0);
 }
 
 TEST(WearChange, CountsAssumedFactorsOfSealsWhereTheyDiffer) {
-  const Machine machine = roomy();
+  const Machine machine = roomy_trail_bike();
   const auto sealed = [&](ChainSeal seal) {
     return with(machine.stock(), [&](SetupParts& parts) { parts.chain_made.seal = seal; });
   };

@@ -8,14 +8,8 @@
 namespace {
 using namespace layshaft_test;
 
-Machine roomy() {
-  MachineParts parts = trail_bike_parts();
-  parts.adjuster = Adjuster(560_mm, 660_mm);
-  return Machine(parts);
-}
-
 TEST(WearOutlook, SaysWhereItsThrustComesFrom) {
-  const Machine bare = roomy();
+  const Machine bare = roomy_trail_bike();
   EXPECT_EQ(wear_outlook(bare, bare.stock()).thrust_from, ThrustFrom::assumed);
   MachineParts parts = bare.parts();
   parts.road_load = RoadLoad::by_mass(212_kg);
@@ -33,7 +27,7 @@ TEST(WearOutlook, SaysWhereItsThrustComesFrom) {
 }
 
 TEST(WearOutlook, IsTightenedByWhatWasMeasured) {
-  const Machine machine = roomy();
+  const Machine machine = roomy_trail_bike();
   const WearOutlook assumed = wear_outlook(machine, machine.stock());
   const double grows = assumed.stretch_per_1000_km.nominal;
   const auto measured = [&](Band<double> rate) { return wear_outlook(machine, machine.stock(), {}, 0.02, rate); };

@@ -23,14 +23,14 @@ TEST(WithIndex, PutsAnIndexBehindEverySymbol) {
 
 /// A single given value as a working.
 template <class Quantity>
-Working of(const char* word, Quantity low, Quantity nominal, Quantity high) {
+Working working_of(const char* word, Quantity low, Quantity nominal, Quantity high) {
   const Band<Quantity> band{low, nominal, high};
   return explain_over("one", one_cause,
                       [&](Recorder::Watch watch, Corner at) { return watch.given(word, band.at(at)); });
 }
 template <class Quantity>
 std::string shown(const char* word, Quantity low, Quantity nominal, Quantity high, WorkingStyle style = {}) {
-  const Working working = of(word, low, nominal, high);
+  const Working working = working_of(word, low, nominal, high);
   const detail::StepLines<detail::PlainText> lines(working, working.result(), style);
   return lines.result(Corner::low) + "|" + lines.result(Corner::nominal) + "|" + lines.result(Corner::high);
 }

@@ -3,16 +3,15 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 
-#include <limits>
 #include <string>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::endless;
 using layshaft_test::expect_range;
-
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double infinite = std::numeric_limits<double>::infinity();
+using layshaft_test::nothing;
 
 constexpr CostPart part(double price, double labour, double life_km) {
   return {.price = Band<double>::exactly(price),
@@ -190,11 +189,11 @@ TEST(ReplacementPlans, RefuseWhatLiesOutsideItsRange) {
     return std::string(made.error().what());
   };
   EXPECT_EQ(refused(9_km, drive()), "distance is 9 km; expected 10 km to 1000000 km");
-  for (const Length& bad : {nan * units::m, infinite * units::m, Length(), -10_km, 1000001_km})
+  for (const Length& bad : {nothing * units::m, endless * units::m, Length(), -10_km, 1000001_km})
     EXPECT_NE(refused(bad, drive()), "");
   EXPECT_EQ(refused(10_km, drive()), "");
   EXPECT_EQ(refused(1000_km, drive(0.9)), "mismatch is 0.9; expected 1 to 10");
-  for (const double bad : {nan, infinite, 0.0, -1.0, 10.1}) EXPECT_NE(refused(1000_km, drive(bad)), "") << bad;
+  for (const double bad : {nothing, endless, 0.0, -1.0, 10.1}) EXPECT_NE(refused(1000_km, drive(bad)), "") << bad;
   const auto with = [](auto change) {
     DriveCosts costs = drive();
     change(costs);
@@ -204,9 +203,9 @@ TEST(ReplacementPlans, RefuseWhatLiesOutsideItsRange) {
             "chain: price is -1; expected 0 to 1000000000000");
   EXPECT_EQ(refused(1000_km, with([](auto& c) { c.front.life = Band<Length>::exactly(1_km); })),
             "front: life is 1 km; expected 100 km to 1000000 km");
-  EXPECT_EQ(refused(1000_km, with([](auto& c) { c.rear.labour.high = nan; })),
+  EXPECT_EQ(refused(1000_km, with([](auto& c) { c.rear.labour.high = nothing; })),
             "rear: labour is not a number; expected 0 to 1000000000000");
-  EXPECT_EQ(refused(1000_km, with([](auto& c) { c.set_labour.nominal = infinite; })),
+  EXPECT_EQ(refused(1000_km, with([](auto& c) { c.set_labour.nominal = endless; })),
             "set_labour is infinite; expected 0 to 1000000000000");
 }
 

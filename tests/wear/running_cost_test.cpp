@@ -3,16 +3,15 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 
-#include <limits>
 #include <string>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::endless;
 using layshaft_test::expect_range;
-
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double infinite = std::numeric_limits<double>::infinity();
+using layshaft_test::nothing;
 
 constexpr CostPart chain{.kind = PartKind::chain,
                          .price = {60.0, 80.0, 100.0},
@@ -95,12 +94,12 @@ TEST(RunningCost, RefusesWhatNoPartCosts) {
             "parts[1]: price is 3, 2, 4; expected low, nominal and high in rising order");
   EXPECT_EQ(refused(with(some, some, Band<Length>::exactly(99_km))),
             "parts[1]: life is 99 km; expected 100 km to 1000000 km");
-  for (const double bad : {nan, infinite, -infinite, -1e-300, 1.1e12}) {
+  for (const double bad : {nothing, endless, -endless, -1e-300, 1.1e12}) {
     EXPECT_NE(refused(with({bad, bad, bad}, some, far)), "") << bad;
     EXPECT_NE(refused(with({0.0, 1.0, bad}, some, far)), "") << bad;
     EXPECT_NE(refused(with(some, {0.0, bad, 2.0}, far)), "") << bad;
   }
-  for (const Length& bad : {nan * units::m, infinite * units::m, Length(), -5000_km, 1000001_km})
+  for (const Length& bad : {nothing * units::m, endless * units::m, Length(), -5000_km, 1000001_km})
     EXPECT_NE(refused(with(some, some, {bad, bad, bad})), "");
   // The edges themselves are in.
   EXPECT_EQ(refused(with(Band<double>::exactly(0.0), Band<double>::exactly(0.0), Band<Length>::exactly(100_km))), "");

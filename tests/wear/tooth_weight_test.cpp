@@ -11,12 +11,12 @@
 namespace {
 using namespace layshaft;
 
-const ChainSeries series("520");
+const ChainSeries usual_series("520");
 double front(int z1, int z2, std::optional<SprocketMaterial> of = {}, Corner hardness = Corner::nominal) {
-  return detail::front_tooth_weight(Unwatched(), series, Teeth(z1), Teeth(z2), of, Corner::nominal, hardness);
+  return detail::front_tooth_weight(Unwatched(), usual_series, Teeth(z1), Teeth(z2), of, Corner::nominal, hardness);
 }
 double rear(int z2, std::optional<SprocketMaterial> of = {}) {
-  return detail::rear_tooth_weight(Unwatched(), series, Teeth(z2), of, Corner::nominal, Corner::nominal);
+  return detail::rear_tooth_weight(Unwatched(), usual_series, Teeth(z2), of, Corner::nominal, Corner::nominal);
 }
 
 TEST(ToothWeight, GoesWithMeetingsPullAndSliding) {
@@ -66,7 +66,7 @@ TEST(ToothThickness, IsWhatStandsBetweenTwoRollers) {
 // On one chain the teeth are as thick but for a hair, so that a sprocket lasts longer as its teeth wear slower.
 TEST(SprocketLife, GoesAgainstTheWearOfATooth) {
   const auto life = [](int teeth, double wears) {
-    return detail::sprocket_life_weight(Unwatched(), Sprocket(series, Teeth(teeth)), wears);
+    return detail::sprocket_life_weight(Unwatched(), Sprocket(usual_series, Teeth(teeth)), wears);
   };
   EXPECT_DOUBLE_EQ(life(13, 2.0), 0.5 * life(13, 1.0));
   EXPECT_NEAR(life(13, 1.0) / life(50, 1.0), 1.0, 0.03);

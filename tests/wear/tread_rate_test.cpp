@@ -3,17 +3,16 @@
 
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
+#include <core/not_finite.hpp>
 #include <tyre/watched.hpp>
 
-#include <limits>
 #include <string>
 
 namespace {
 using namespace layshaft;
+using layshaft_test::endless;
 using layshaft_test::expect_range;
-
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double infinite = std::numeric_limits<double>::infinity();
+using layshaft_test::nothing;
 
 /// 12 mm at 1,000 km, 8 mm at 5,000 km, down to 2 mm; 100 km a day.
 constexpr TreadReadings readings{
@@ -143,7 +142,7 @@ TEST(TreadRate, RefusesReadingsThatCannotBe) {
             "odometer_factor is 2.1; expected 0.5 to 2");
   EXPECT_EQ(refused([](R& r) { r.least = 12_mm; }), "least is 12 mm; expected less than the first depth");
   EXPECT_EQ(refused([](R& r) { r.per_day = 0_km; }), "per_day is 0 km; expected 0.001 km to 5000 km");
-  for (const double bad : {nan, infinite, -infinite, -1e-9}) {
+  for (const double bad : {nothing, endless, -endless, -1e-9}) {
     const Length length = bad * units::m;
     EXPECT_NE(refused([&](R& r) { r.first.depth = length; }), "") << bad;
     EXPECT_NE(refused([&](R& r) { r.first.odometer = length; }), "") << bad;

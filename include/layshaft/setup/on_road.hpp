@@ -86,18 +86,30 @@ template <class Question>
                                 [](const Powertrain& t) { return Result<ShiftPoints>(shift_points(t)); });
 }
 
+namespace detail {
+/// The lowest engine speed that pulls cleanly, as far as the engine's curve reaches down to it.
+[[nodiscard]] inline AngularSpeed slowest_pull(const Machine& machine) {
+  const AngularSpeed lowest = machine.gearbox().lowest_pull();
+  return machine.engine() ? std::max(lowest, machine.engine()->curve().lowest_speed()) : lowest;
+}
+/// The road speed at an engine speed, over the tyre's size and how far it slips on that ground while it drives.
+[[nodiscard]] inline Band<Speed> slipping_speed_at(AngularSpeed engine_speed, double overall_ratio,
+                                                   const Band<Length>& circumference, const Surface& ground) {
+  const auto wheel = [&](Length rolls) { return speed_at(Unwatched(), engine_speed, overall_ratio, rolls); };
+  const Band<double>& slip = ground.driving_slip;
+  return {slipping_speed(wheel(circumference.low), slip.high),
+          slipping_speed(wheel(circumference.nominal), slip.nominal),
+          slipping_speed(wheel(circumference.high), slip.low)};
+}
+}  // namespace detail
+
 /// The lowest speed with the clutch out, in first gear at the lowest engine speed that pulls cleanly, over the tyre's
 /// size and how far it slips on that ground while it drives.
 [[nodiscard]] inline Band<Speed> walking_pace(const Machine& machine, const Setup& setup,
                                               SurfaceKind ground = SurfaceKind::asphalt) {
-  const RoadSpeeds speeds(machine.gearbox(), setup.front(), setup.rear(), Rollout(setup).circumference());
-  const AngularSpeed lowest = machine.engine()
-                                  ? std::max(machine.gearbox().lowest_pull(), machine.engine()->curve().lowest_speed())
-                                  : machine.gearbox().lowest_pull();
-  const Band<Speed> wheel = *speeds.try_speed_at(lowest, 1);
-  const Band<double>& slip = surface(ground).driving_slip;
-  return {slipping_speed(wheel.low, slip.high), slipping_speed(wheel.nominal, slip.nominal),
-          slipping_speed(wheel.high, slip.low)};
+  const double ratio = detail::overall_ratio_in(Unwatched(), machine.gearbox(), 1, setup.front(), setup.rear());
+  return detail::slipping_speed_at(detail::slowest_pull(machine), ratio, Rollout(setup).circumference(),
+                                   surface(ground));
 }
 
 /// The same machine in other air: less of it feeds an engine that nothing blows into (common practice), and less of it
