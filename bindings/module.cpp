@@ -31,6 +31,7 @@ void register_ride(pybind11::module_& module);
 void register_setup(pybind11::module_& module);
 void register_on_road(pybind11::module_& module);
 void register_appraisals(pybind11::module_& module);
+void register_choose(pybind11::module_& module);
 void register_show(pybind11::module_& module);
 
 }  // namespace layshaft::python
@@ -69,5 +70,6 @@ PYBIND11_MODULE(_core, module) {
   register_setup(module);       // of tyres, chains and instruments
   register_on_road(module);     // of both
   register_appraisals(module);  // of machines and set-ups
+  register_choose(module);      // of set-ups
   register_show(module);
 }

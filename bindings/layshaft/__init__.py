@@ -10,8 +10,8 @@ Speed('36 km/h')
 24.094488188976378
 
 ``layshaft.arrays`` has the same formulas as NumPy ufuncs over plain numbers, ``layshaft.report`` writes whole pages,
-and ``layshaft.gpx`` reads recorded tracks. Each is loaded when it is first asked for, so that ``import layshaft`` is
-quick and needs no NumPy.
+``layshaft.gpx`` reads recorded tracks, and ``layshaft.fleet`` asks one study of many machines. Each is loaded when it
+is first asked for, so that ``import layshaft`` is quick and needs no NumPy.
 """
 
 from __future__ import annotations
@@ -22,23 +22,25 @@ from typing import TYPE_CHECKING as _TYPE_CHECKING
 from . import _core
 from ._core import *  # noqa: F403
 from ._core import __version__ as __version__
+from .choosing import choose as choose
 
 if _TYPE_CHECKING:
     from . import arrays as arrays
+    from . import fleet as fleet
     from . import gpx as gpx
     from . import report as report
 
-__all__ = [name for name in dir(_core) if not name.startswith("_")]
+__all__ = [*(name for name in dir(_core) if not name.startswith("_")), "choose"]
 
 for _name in __all__:
-    _member = getattr(_core, _name)
+    _member = getattr(_core, _name, None)
     if getattr(_member, "__module__", None) == _core.__name__:
         with _suppress(AttributeError, TypeError):  # a built-in function keeps the module that made it
             _member.__module__ = __name__  # where it is to be found, for pickle and for people
 
 
 def __getattr__(name: str) -> object:
-    if name in ("arrays", "gpx", "report"):
+    if name in ("arrays", "fleet", "gpx", "report"):
         import importlib
 
         return importlib.import_module(f".{name}", __name__)

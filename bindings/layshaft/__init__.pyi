@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: MIT
 from . import arrays as arrays
+from . import fleet as fleet
 from . import gpx as gpx
 from . import report as report
 from ._core import *
 from ._core import __version__ as __version__
+from .choosing import choose as choose

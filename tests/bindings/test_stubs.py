@@ -14,7 +14,7 @@ import pytest
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""
 layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
-layshaft\._core\.(Appraisal|Caution|ChainListing|CoastDownFit|Comparison|DragArea|FitnessCheck|Formula|LegalTread|RideUse|Source|Step|Surface|TyreFitness|Working)\.__init__  # made by functions alone
+layshaft\._core\.(Appraisal|Caution|ChainListing|Choice|Chosen|CoastDownFit|Comparison|DragArea|FitnessCheck|Formula|LegalTread|Relaxation|RideUse|Source|Step|Surface|TyreFitness|Working)\.__init__  # made by functions alone
 layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
 layshaft(\.arrays)?\.__all__
 """
@@ -48,6 +48,11 @@ assert_type(ls.explain(machine, setup, "road speed", gear=3, engine_speed="5000 
 assert_type(ls.ChainLoop("520", 13, 50).explain("centre", links=110).to_text(units="us", decimal=","), str)
 assert_type([step.formula for step in ls.TyreSize("110/90-18").explain("circumference").steps], list[ls.Formula | None])
 assert_type(ls.static_radius("110/90-18", "light truck"), ls.Band[ls.Length])
+goals = ls.Goals(wishes=[ls.Wish("thrust change", 0.1)])
+choice = ls.choose(machine, ls.Space(fronts=[13], rears=range(44, 50), tyres=["120/90-18"]), goals, threads=2)
+assert_type(choice.ranked[0].reason, str)
+assert_type(choice.relaxations, tuple[ls.Relaxation, ...])
+assert_type(ls.survey(machine, ls.Space(fronts=[13], rears=[44]), goals, lambda *told: None), int)
 assert_type([one.circumference_change.nominal for one in ls.closest_sizes("110/90-18", 0.01)], list[float])
 fitness = ls.tyre_fitness("110/90-18", ls.TyreAsked(), tread_depth="4 mm", tread_rule=ls.legal_tread("DE", "car"))
 assert_type(fitness.checks, tuple[ls.FitnessCheck, ...])
@@ -145,7 +150,7 @@ def test_whatever_can_be_called_has_a_signature_and_a_docstring(name: str) -> No
         for part, value in vars(member).items():
             if not part.startswith("_"):
                 assert value.__doc__, f"{name}.{part}"
-    made_by_functions = "Appraisal Caution ChainListing CoastDownFit Comparison DragArea FitnessCheck Formula LegalTread RideUse Source Step Surface TyreFitness Working"
+    made_by_functions = "Appraisal Caution ChainListing Choice Chosen CoastDownFit Comparison DragArea FitnessCheck Formula LegalTread Relaxation RideUse Source Step Surface TyreFitness Working"
     if name not in made_by_functions.split():
         assert "args" not in inspect.signature(member).parameters
 

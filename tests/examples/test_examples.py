@@ -3,18 +3,23 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import subprocess
 import sys
+from collections import Counter
 from pathlib import Path
+from typing import Any
 
 import html5lib
+import layshaft as ls
 import pytest
 
 MATH = "{http://www.w3.org/1998/Math/MathML}math"
 ROOT = Path(__file__).resolve().parents[2]
 PROGRAMS = Path(os.environ.get("LAYSHAFT_EXAMPLES", ROOT / "build" / "test" / "examples"))
+DEMO = ROOT / "examples/questions/trail_bike.json"
 QUESTIONS = {
     "the README's rider": [],
     "in US units": ["--units", "us"],
@@ -217,6 +222,118 @@ def test_wear_answers_and_draws(machine: str, tmp_path: Path) -> None:
         assert answer in done.stdout
     assert "The maker's manual, local road law and a qualified technician come first." in done.stdout
     assert len(list(tmp_path.iterdir())) == 6 and all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
+
+
+def ask(question: Path, *more: object) -> str:
+    done = run(sys.executable, "examples/choose.py", question, *more)
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+def demo_question() -> dict[str, Any]:
+    question: dict[str, Any] = json.loads(DEMO.read_text(encoding="utf-8"))
+    return question
+
+
+def test_choose_answers_the_demo_rider_and_draws(tmp_path: Path) -> None:
+    said = ask(DEMO, "--pictures", tmp_path)
+    decision = " ".join(said.split("\n\n")[1].split())
+    assert re.fullmatch(r"(Fit|Keep) .*: of \d+ set-ups that keep all limits, .* best; price .*\.", decision)
+    assert re.findall(r"^(\d)\. \d+/\d+ with \d+ links$", said, re.MULTILINE) == ["1", "2", "3"]
+    for part in ("price ", "Against the next it", "ure: ", "at the low end", "at the high end", "Before you ride"):
+        assert part in said, part
+    assert "The maker's manual, local road law and a qualified technician come first." in " ".join(said.split())
+    assert "nan" not in said and "-0.0 " not in said
+    names = {path.name for path in tmp_path.iterdir()}
+    assert names == {f"trail_bike_{what}.{kind}" for what in ("trade_off", "space") for kind in ("png", "svg")}
+    assert all(path.stat().st_size > 4000 for path in tmp_path.iterdir())
+
+
+def test_what_is_ruled_out_and_what_is_kept_makes_up_the_whole_space(tmp_path: Path) -> None:
+    said = ask(DEMO, "--pictures", tmp_path)
+    examined, kept = (int(n) for n in re.search(r"^(\d+) set-ups examined, (\d+) keep", said, re.MULTILINE).groups())  # type: ignore[union-attr]
+    counts = [int(n) for n in re.findall(r"^  [A-Z]  .* (\d+)$", said, re.MULTILINE)]
+    assert len(counts) == len(demo_question()["goals"]["limits"])
+    assert sum(counts) + kept == examined and 3 <= kept < examined
+    # The pictures' letters are those limits: the first that each set-up breaks in the order of the question.
+    machine = ls.Machine.from_json((ROOT / "examples/machines/trail_bike.json").read_text(encoding="utf-8"))
+    space, goals = ls.question_from_json(DEMO.read_text(encoding="utf-8"))
+    first = Counter(broken[0] for *_, broken in ls.survey(machine, space, goals) if broken)
+    assert [first[place] for place in range(len(counts))] == counts
+
+
+def test_choose_gives_the_same_in_both_languages(tmp_path: Path) -> None:
+    loose = demo_question()
+    loose["goals"]["limits"], loose["goals"]["robust"] = loose["goals"]["limits"][:4], True
+    other = tmp_path / "loose.json"
+    other.write_text(json.dumps(loose), encoding="utf-8")
+    told = []
+    for question in (DEMO, other):
+        done = run(PROGRAMS / "choose", question)
+        assert done.returncode == 0, done.stderr
+        lines = done.stdout.splitlines()
+        assert len(lines) == 6
+        said = " ".join(ask(question, "--pictures", tmp_path).split())
+        for line in lines:
+            assert " ".join(line.split()) in said
+        told.append(lines)
+    assert told[0] != told[1]
+
+
+def test_where_nothing_keeps_all_limits_choose_says_what_would_have_to_give_way(tmp_path: Path) -> None:
+    tight = demo_question()
+    wear = next(limit for limit in tight["goals"]["limits"] if limit["measure"] == "wear room")
+    wear["least"] = 0.06
+    question = tmp_path / "tight.json"
+    question.write_text(json.dumps(tight), encoding="utf-8")
+    said = ask(question, "--pictures", tmp_path / "pictures")
+    assert "Nothing of the" in said and "The shortlist" not in said
+    eased = re.search(r"Let wear room be down to ([\d.]+) % instead of at least 6.0 %", said)
+    assert eased and "- Let wear room" in run(PROGRAMS / "choose", question).stdout
+    assert {path.name for path in (tmp_path / "pictures").iterdir()} == {"trail_bike_space.png", "trail_bike_space.svg"}
+    wear["least"] = float(eased[1]) / 100 - 0.0005  # as printed, to the digit
+    question.write_text(json.dumps(tight), encoding="utf-8")
+    assert "The shortlist" in ask(question, "--pictures", tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (None, "no/such/question.json"),
+        ('{"layshaft": 1, "space": {"fronts": []}}', "fronts: none was given"),
+        ("{", "byte"),
+    ],
+)
+def test_choose_says_what_is_wrong(text: str | None, words: str, tmp_path: Path) -> None:
+    question = Path("no/such/question.json")
+    if text is not None:
+        question = tmp_path / "spoilt.json"
+        question.write_text(text, encoding="utf-8")
+    done = run(sys.executable, "examples/choose.py", question, "--pictures", tmp_path)
+    assert done.returncode == 1 and words in done.stderr and "Traceback" not in done.stderr
+    in_cpp = run(PROGRAMS / "choose", question)
+    assert in_cpp.returncode == 1 and words in in_cpp.stderr
+
+
+def test_choose_answers_a_small_question_in_us_units(tmp_path: Path) -> None:
+    wish = {"measure": "engine speed", "speed": "50 km/h", "target": "6000 rpm"}
+    space = {"fronts": [14, 15], "rears": [45, 47]}
+    question = tmp_path / "small.json"
+    question.write_text(json.dumps({"layshaft": 1, "space": space, "goals": {"wishes": [wish]}}), encoding="utf-8")
+    machine = ["--machine", "examples/machines/farm_bike.json", "--units", "us", "--pictures", tmp_path / "pictures"]
+    done = run(sys.executable, "examples/choose.py", question, *machine)
+    assert done.returncode == 0 and done.stderr == ""
+    assert "engine speed at 31.1 mph" in done.stdout and "price not known" in done.stdout
+    # With one wish nothing is traded off.
+    assert {path.name for path in (tmp_path / "pictures").iterdir()} == {"farm_bike_space.png", "farm_bike_space.svg"}
+
+
+def test_the_fleet_is_answered_alike_by_processes_and_a_cluster() -> None:
+    done = run(sys.executable, "examples/fleet.py")
+    assert done.returncode == 0, done.stderr
+    lines = done.stdout.splitlines()
+    assert len([line for line in lines if re.search(r"\d+/\d+: \d+/\d+ with \d+ links, thrust [+-]", line)]) == 6
+    assert lines[-1] == "Two processes and a cluster of two workers give the same answers."
 
 
 def test_the_readmes_advice_is_what_regear_says() -> None:

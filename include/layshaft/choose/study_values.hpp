@@ -1,0 +1,287 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include <layshaft/choose/study.hpp>
+#include <layshaft/setup/on_road.hpp>
+
+#include <algorithm>
+#include <string>
+
+/// @file
+/// What each measure comes to: every number by the formulas that an appraisal or a comparison uses.
+namespace layshaft::detail {
+
+/// Turns of the front sprocket over a distance are those of an engine in one gear.
+struct FrontContactsChange {
+  [[nodiscard]] static double of(double stock_ratio, Length stock_rolls, double ratio, Length rolls) {
+    return contacts_change(turns_ratio(stock_ratio, stock_rolls, ratio, rolls));
+  }
+};
+
+inline std::optional<Error> Study::cannot_tell() const {
+  const auto needs = [](Measure measure, const char* what) {
+    return Error::value(std::string("\"").append(to_string(measure)).append("\" needs ").append(what));
+  };
+  for (const Measured& one : measured_) {
+    const bool mass = machine_.road_load() && (machine_.body() || machine_.road_load()->mass());
+    switch (one.what) {
+      case Measure::top_speed:
+        if (!machine_.engine() || !machine_.road_load()) return needs(one.what, "the machine's engine and road load");
+        break;
+      case Measure::climb:
+        if (!machine_.engine() || !mass) return needs(one.what, "the machine's engine, road load and mass");
+        break;
+      case Measure::thrust_over_limit:
+        if (!machine_.engine() || !mass || !machine_.body()->centre_height())
+          return needs(one.what, "the machine's engine, road load, and a body with its centre of mass");
+        break;
+      case Measure::tight_point_slack:
+        if (!machine_.suspension() || !(machine_.adjuster().slack() > Length()))
+          return needs(one.what, "the machine's suspension and the adjuster's slack");
+        break;
+      case Measure::chain_safety:
+        if (!machine_.peak_torque()) return needs(one.what, "the engine's greatest torque at the crank");
+        break;
+      case Measure::load_margin:
+        if (!machine_.tyre_asked().axle_load) return needs(one.what, "tyre_asked with an axle_load");
+        break;
+      case Measure::speed_margin:
+        if (!machine_.tyre_asked().top_speed) return needs(one.what, "tyre_asked with a top_speed");
+        break;
+      case Measure::radius_margin:
+        if (!machine_.tyre_asked().radius_clearance) return needs(one.what, "tyre_asked with a radius_clearance");
+        break;
+      case Measure::width_margin:
+        if (!machine_.tyre_asked().width_clearance) return needs(one.what, "tyre_asked with a width_clearance");
+        break;
+      default: break;
+    }
+  }
+  return std::nullopt;
+}
+
+inline void Study::prepare_tyres() {
+  for (const TyreOffer& offer : space_.tyres) {
+    SetupParts parts = present_.parts();
+    parts.tread_worn = Length();
+    parts.tread.reset();
+    put_on(parts, offer);
+    const Setup setup = *Setup::make(parts);
+    const Rollout stock_wheel(stock_), wheel(setup);
+    StudyTyre tyre{offer, true, wheel.circumference(), {}, {}, false};
+    tyre.changed = present_.tyre() && offer.tyre ? !(present_.tyre()->undated() == offer.tyre->undated())
+                                                 : present_.circumference() != offer.circumference;
+    const auto at_corners = [&](const WheelCorners& at) {
+      return std::pair(stock_wheel.at(at.base_size, at.base_rolling), wheel.at(at.trial_size, at.trial_rolling));
+    };
+    tyre.runs.fill(at_corners(WheelCorners()));
+    for (const WheelCorners& at : wheel_corners(stock_wheel, wheel)) {
+      const auto run = at_corners(at);
+      if (run.second / run.first < tyre.runs[1].second / tyre.runs[1].first) tyre.runs[1] = run;
+      if (run.second / run.first > tyre.runs[2].second / tyre.runs[2].first) tyre.runs[2] = run;
+    }
+    tyres_.push_back(tyre);
+    StudyTyre& added = tyres_.back();
+    for (std::size_t i = 0; i < measured_.size(); ++i)
+      if (measure_row(measured_[i].what).on == MeasuredOn::tyre) added.values[i] = value(measured_[i], added);
+    for (std::size_t i = 0; i < goals_.limits.size(); ++i) {
+      if (measure_row(goals_.limits[i].measured.what).on != MeasuredOn::tyre) continue;
+      const auto& told = added.values[limit_places_[i]];
+      added.ruled_out = added.ruled_out || !told || overstepped(goals_.limits[i], *told) > 0.0;
+    }
+  }
+}
+
+inline StudyDrive Study::drive_of(const SprocketOffer& front, const SprocketOffer& rear, const ChainOffer& chain,
+                                  const ChainFit& fit) const {
+  // A material that nobody states counts as that of the part it is held against.
+  const auto other = [](const SprocketOffer& offer, Teeth teeth, std::optional<SprocketMaterial> material) {
+    return offer.teeth != teeth || (offer.material && material && *offer.material != *material);
+  };
+  SetupParts parts = present_.parts();
+  parts.front = front.teeth;
+  parts.rear = rear.teeth;
+  parts.front_material = front.material;
+  parts.rear_material = rear.material;
+  parts.chain = chain.series;
+  parts.chain_made = chain.made;
+  parts.links = fit.links;
+  const auto series = [&](const std::optional<ChainSeries>& stated) { return stated.value_or(machine_.chain()); };
+  const auto present_chain = fit_chain_of(machine_, present_);
+  StudyDrive drive{front, rear, chain, fit, *Setup::make(parts), false, false, false, {}};
+  drive.front_changed = other(front, present_.front(), present_.front_material());
+  drive.rear_changed = other(rear, present_.rear(), present_.rear_material());
+  drive.chain_changed = series(chain.series) != series(present_.chain()) || chain.made != present_.chain_made() ||
+                        !present_chain || present_chain->links != fit.links;
+  for (int gear = 1; gear <= static_cast<int>(machine_.gearbox().gears().size()); ++gear)
+    drive.overall_ratios.push_back(overall_ratio_in(Unwatched(), machine_.gearbox(), gear, front.teeth, rear.teeth));
+  return drive;
+}
+
+inline std::optional<Band<double>> Study::value(const Measured& measured, const StudyDrive& drive) const {
+  const auto exactly = [](double value) { return Band<double>::exactly(value); };
+  const auto si = [](const auto& band) {
+    return Band<double>{band.low.value(), band.nominal.value(), band.high.value()};
+  };
+  const auto chain_drive = [&] { return layshaft::detail::drive_of(machine_, drive.setup, drive.fit); };
+  switch (measured.what) {
+    case Measure::axle_room: {
+      const auto room = [&](Corner at) {
+        return std::min(drive.fit.adjuster_forward.at(at), drive.fit.adjuster_rearward.at(at));
+      };
+      return si(over_runs(one_cause, room));
+    }
+    case Measure::wear_room: return drive.fit.wear_room;
+    case Measure::front_teeth: return exactly(drive.front.teeth.count());
+    case Measure::rear_teeth: return exactly(drive.rear.teeth.count());
+    case Measure::links: return exactly(drive.fit.links.count());
+    case Measure::front_changed: return exactly(drive.front_changed ? 1.0 : 0.0);
+    case Measure::rear_changed: return exactly(drive.rear_changed ? 1.0 : 0.0);
+    case Measure::chain_changed: return exactly(drive.chain_changed ? 1.0 : 0.0);
+    case Measure::evenness:
+      return exactly(std::min(hunting(drive.front.teeth, drive.fit.links).evenness,
+                              hunting(drive.rear.teeth, drive.fit.links).evenness));
+    case Measure::chain_mass: {
+      const ChainSeries series = drive.chain.series.value_or(machine_.chain());
+      const auto mass = mass_of(series, drive.chain.made);
+      if (!mass) return std::nullopt;
+      return exactly((*mass * series.pitch() * double(drive.fit.links.count())).value());
+    }
+    case Measure::chain_stretch_change: {
+      const ComparedSetups setups = compared(drive);
+      return over_runs(seal_runs(setups),
+                       [&](const auto& at) { return layshaft::detail::chain_stretch_change(Unwatched(), setups, at); });
+    }
+    case Measure::front_life_change:
+    case Measure::rear_life_change: {
+      const ComparedSetups setups = compared(drive);
+      const ToothWeights teeth{setups, measured.what == Measure::front_life_change};
+      return over_runs(teeth.runs(), [&](const auto& at) { return teeth.life_change(Unwatched(), at); });
+    }
+    case Measure::loss_change: return exactly(layshaft::detail::loss_change(Unwatched(), compared(drive)));
+    case Measure::wrap:
+    case Measure::teeth_in_mesh: {
+      const ChainLoop loop = loop_of(machine_, drive.setup);
+      const auto mesh = try_engagement(loop, std::max(drive.fit.centre.nominal, loop.smallest_centre()));
+      if (!mesh) return std::nullopt;
+      return exactly(measured.what == Measure::wrap ? mesh->wrap_front.value() : mesh->front);
+    }
+    case Measure::tight_point_slack: {
+      const auto told = chain_drive();
+      if (!told || !told->slack) return std::nullopt;
+      return si(told->slack->least_slack);
+    }
+    case Measure::chain_safety: {
+      const auto told = chain_drive();
+      if (!told || !told->loads || !told->loads->safety) return std::nullopt;
+      return exactly(*told->loads->safety);
+    }
+    default: return std::nullopt;
+  }
+}
+
+inline std::optional<Band<double>> Study::value(const Measured& measured, const StudyTyre& tyre) const {
+  const auto margin = [&](FitnessCode what) -> std::optional<Band<double>> {
+    if (!tyre.offer.tyre) return std::nullopt;
+    const auto fitness = try_tyre_fitness(*tyre.offer.tyre, machine_.tyre_asked(), stock_.tyre());
+    if (!fitness) return std::nullopt;
+    for (const FitnessCheck& check : fitness->checks)
+      if (check.what == what && check.verdict != FitnessVerdict::unknown)
+        return Band<double>::exactly(check.margin.value);
+    return std::nullopt;
+  };
+  switch (measured.what) {
+    case Measure::load_margin: return margin(FitnessCode::load);
+    case Measure::speed_margin: return margin(FitnessCode::speed);
+    case Measure::radius_margin: return margin(FitnessCode::radius);
+    case Measure::width_margin: return margin(FitnessCode::width);
+    case Measure::circumference_change:
+      return over_runs(tyre.runs, [](const auto& at) { return layshaft::circumference_change(at.first, at.second); });
+    case Measure::tyre_changed: return Band<double>::exactly(tyre.changed ? 1.0 : 0.0);
+    default: return std::nullopt;
+  }
+}
+
+inline Band<double> Study::speedometer_beyond_rule(const StudyDrive& drive, const StudyTyre& tyre) const {
+  const Band<double> ratio = indicated_ratio_of(drive, tyre);
+  Band<double> worst = Band<double>::exactly(0.0);
+  for (const Speed& speed : speedometer_speeds) {
+    const Band<Speed> shown = indicated_band(speed, machine_.speedometer().reading_error(), ratio);
+    const auto outside = [&](Speed reading) {
+      const double low = 1.0 - reading / speed;
+      const double high = (reading - highest_lawful_reading(speed)) / speed;
+      constexpr double rounding = 1e-12;  // a reading of the edge itself, computed, is still on the edge
+      return std::max({low, high, 0.0}) > rounding ? std::max(low, high) : 0.0;
+    };
+    const double at_low = outside(shown.low), nominal = outside(shown.nominal), at_high = outside(shown.high);
+    worst.low = std::max(worst.low, std::min({at_low, nominal, at_high}));
+    worst.nominal = std::max(worst.nominal, nominal);
+    worst.high = std::max(worst.high, std::max({at_low, nominal, at_high}));
+  }
+  return worst;
+}
+
+inline std::optional<Band<double>> Study::on_road(const Measured& measured, const StudyDrive& drive,
+                                                  const StudyTyre& tyre) const {
+  const auto train = try_powertrain(machine_, setup_of(drive, tyre));
+  if (!train) return std::nullopt;
+  const RoadLoad& road = *machine_.road_load();
+  if (measured.what == Measure::top_speed) {
+    const auto top = try_top_speed(*train, road);
+    if (!top) return std::nullopt;
+    return Band<double>{top->speed.low.value(), top->speed.nominal.value(), top->speed.high.value()};
+  }
+  const int gear = measured.what == Measure::climb ? measured.gear.value_or(1) : 1;
+  const auto climb = try_best_climb(*train, road, gear);
+  if (!climb) return std::nullopt;
+  if (measured.what == Measure::climb)
+    return Band<double>{climb->slope.low.value(), climb->slope.nominal.value(), climb->slope.high.value()};
+  const auto limit = try_thrust_limit(*machine_.body(), surface(SurfaceKind::asphalt));
+  if (!limit) return std::nullopt;
+  return over(limit->thrust, [&](Force most) { return double(climb->thrust / most); });
+}
+
+inline std::optional<Band<double>> Study::value(const Measured& measured, const StudyDrive& drive,
+                                                const StudyTyre& tyre) const {
+  switch (measured.what) {
+    case Measure::thrust_change: return over_gearing<formula::thrust_change>(drive, tyre);
+    case Measure::speed_change: return over_gearing<formula::speed_change>(drive, tyre);
+    case Measure::engine_speed: {
+      const double ratio = overall_ratio(measured, drive, true);
+      return over(tyre.circumference, [&](Length circumference) {
+        return engine_speed_at(Unwatched(), *measured.speed, ratio, circumference).value();
+      });
+    }
+    case Measure::walking_pace: {
+      const auto pace = slipping_speed_at(lowest_pull_, drive.overall_ratios.front(), tyre.circumference,
+                                          surface(SurfaceKind::asphalt));
+      return Band<double>{pace.low.value(), pace.nominal.value(), pace.high.value()};
+    }
+    case Measure::chain_pull_change: {
+      const Length diameter =
+          Sprocket(drive.chain.series.value_or(machine_.chain()), drive.rear.teeth).pitch_diameter();
+      return over_runs(tyre.runs, [&](const auto& at) {
+        return layshaft::chain_tension_change(at.first, stock_rear_diameter_, at.second, diameter);
+      });
+    }
+    case Measure::front_contacts_change: return over_gearing<FrontContactsChange>(drive, tyre);
+    case Measure::rear_contacts_change:
+      return over_runs(tyre.runs,
+                       [](const auto& at) { return contacts_change(layshaft::tyre_factor(at.first, at.second)); });
+    case Measure::speedometer_beyond_rule: return speedometer_beyond_rule(drive, tyre);
+    case Measure::cost: {
+      const auto cost = cost_of(drive);
+      if (!cost || (tyre.changed && !tyre.offer.offer.price)) return std::nullopt;
+      return tyre.changed ? plus(*cost, plus(*tyre.offer.offer.price, tyre.offer.offer.labour)) : *cost;
+    }
+    case Measure::parts_changed:
+      return Band<double>::exactly((drive.front_changed ? 1.0 : 0.0) + (drive.rear_changed ? 1.0 : 0.0) +
+                                   (drive.chain_changed ? 1.0 : 0.0) + (tyre.changed ? 1.0 : 0.0));
+    case Measure::top_speed:
+    case Measure::climb:
+    case Measure::thrust_over_limit: return on_road(measured, drive, tyre);
+    default: return std::nullopt;
+  }
+}
+
+}  // namespace layshaft::detail

@@ -1,0 +1,348 @@
+// SPDX-License-Identifier: MIT
+#include <layshaft/choose/choose.hpp>
+
+#include <setup/machines.hpp>
+
+#include <layshaft/setup/comparison.hpp>
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+#include <random>
+#include <string>
+#include <vector>
+
+namespace {
+using namespace layshaft_test;
+
+Machine roomy() {
+  MachineParts parts = trail_bike_parts();
+  parts.adjuster = Adjuster(560_mm, 660_mm, 30_mm);
+  return Machine(parts);
+}
+std::vector<SprocketOffer> sprockets(int first, int last, double price = 10.0) {
+  std::vector<SprocketOffer> offers;
+  for (int teeth = first; teeth <= last; ++teeth)
+    offers.push_back({Teeth(teeth), {}, {Band<double>::exactly(price + teeth), {}}});
+  return offers;
+}
+TyreOffer tyre(std::string_view marking, double price) {
+  return {TyreSize(marking), {}, {Band<double>::exactly(price), {}}};
+}
+Space space_of(std::vector<TyreOffer> tyres = {tyre("110/100-18 64M", 80.0), tyre("120/90-18 65M", 95.0)}) {
+  return {.fronts = sprockets(11, 14),
+          .rears = sprockets(42, 52),
+          .tyres = std::move(tyres),
+          .chains = {{.offer = {Band<double>::exactly(70.0), {}}}}};
+}
+Limit at_least(Measure what, double least) { return {{what}, Amount::fraction(least), {}}; }
+Limit at_most(Measure what, double most) { return {{what}, {}, Amount::fraction(most)}; }
+Wish wish(Measure what, Want want, double weight = 1.0) { return {{what}, want, {}, weight}; }
+Wish towards(Measure what, double target, double weight = 1.0) {
+  return {{what}, Want::target, Amount::fraction(target), weight};
+}
+std::string name(const layshaft::Setup& setup) {
+  return std::to_string(setup.front().count()) + "/" + std::to_string(setup.rear().count()) + " " +
+         std::to_string(setup.links()->count()) + " " + (setup.tyre() ? setup.tyre()->designation() : "");
+}
+std::vector<std::string> names(const std::vector<Chosen>& list) {
+  std::vector<std::string> all;
+  for (const Chosen& one : list) all.push_back(name(one.setup));
+  return all;
+}
+
+// Every measure that a comparison tells, by the comparison itself.
+const std::map<Measure, std::function<Band<double>(const Comparison&)>> compared = {
+    {Measure::thrust_change, [](const Comparison& c) { return c.thrust_change; }},
+    {Measure::speed_change, [](const Comparison& c) { return c.speed_change; }},
+    {Measure::chain_pull_change, [](const Comparison& c) { return c.wear.chain_tension_change; }},
+    {Measure::chain_stretch_change, [](const Comparison& c) { return c.wear.chain_stretch_change; }},
+    {Measure::front_life_change, [](const Comparison& c) { return c.wear.front_life_change; }},
+    {Measure::rear_life_change, [](const Comparison& c) { return c.wear.rear_life_change; }},
+    {Measure::loss_change, [](const Comparison& c) { return c.wear.loss_change; }},
+    {Measure::wear_room, [](const Comparison& c) { return c.trial.chain().wear_room; }},
+    {Measure::teeth_in_mesh,
+     [](const Comparison& c) { return Band<double>::exactly(c.trial.drive().engagement.front); }},
+};
+
+// No pruning, no caches: every set-up compared by itself, limits and wishes judged one by one.
+TEST(Choose, IsWhatBruteForceFinds) {
+  const Machine machine = roomy();
+  std::mt19937 random(11);
+  std::vector<Measure> measures;
+  for (const auto& [measure, told] : compared) measures.push_back(measure);
+  std::uniform_int_distribution<std::size_t> any(0, measures.size() - 1);
+  std::uniform_real_distribution<double> near(-0.15, 0.15);
+  for (int round = 0; round < 40; ++round) {
+    const Space space = space_of();
+    Goals goals;
+    goals.robust = round % 2 == 1;
+    for (int i = 0; i < 2; ++i) {
+      const Measure what = measures[any(random)];
+      goals.limits.push_back(i == 0 ? at_least(what, near(random)) : at_most(what, near(random)));
+    }
+    for (int i = 0; i < 3; ++i) {
+      const Measure what = measures[any(random)];
+      goals.wishes.push_back(i == 0 ? towards(what, near(random)) : wish(what, i == 1 ? Want::less : Want::more));
+    }
+    struct Kept {
+      std::string name;
+      Losses losses;
+    };
+    std::vector<Kept> kept;
+    std::size_t examined = 0;
+    for (const auto& front : space.fronts)
+      for (const auto& rear : space.rears)
+        for (const auto& one : space.tyres) {
+          const auto trial = with(machine.stock(), [&](SetupParts& parts) {
+            parts.front = front.teeth;
+            parts.rear = rear.teeth;
+            parts.tyre = one.tyre;
+            parts.links.reset();
+          });
+          const auto comparison = try_compare(machine, machine.stock(), trial);
+          if (!comparison) continue;
+          ++examined;
+          bool keeps = true;
+          for (const Limit& limit : goals.limits) {
+            const Band<double> value = compared.at(limit.measured.what)(*comparison);
+            const double low = goals.robust ? value.low : value.nominal;
+            const double high = goals.robust ? value.high : value.nominal;
+            keeps = keeps && !(limit.least && low < limit.least->value) && !(limit.most && high > limit.most->value);
+          }
+          if (!keeps) continue;
+          Losses losses;
+          for (const Wish& one_wish : goals.wishes) {
+            const Band<double> value = compared.at(one_wish.measured.what)(*comparison);
+            const auto loss = [&](double v) {
+              return one_wish.want == Want::less   ? v
+                     : one_wish.want == Want::more ? -v
+                                                   : std::fabs(v - one_wish.target->value);
+            };
+            losses.push_back(goals.robust ? std::max({loss(value.low), loss(value.nominal), loss(value.high)})
+                                          : loss(value.nominal));
+          }
+          kept.push_back(
+              {name(with(trial, [&](SetupParts& parts) { parts.links = comparison->trial.chain().links; })), losses});
+        }
+    std::vector<std::string> expected;
+    for (const Kept& one : kept)
+      if (std::none_of(kept.begin(), kept.end(),
+                       [&](const Kept& other) { return dominates(other.losses, one.losses); }))
+        expected.push_back(one.name);
+    const Choice choice = choose(machine, space, goals);
+    std::vector<std::string> front = names(choice.front);
+    std::sort(front.begin(), front.end());
+    std::sort(expected.begin(), expected.end());
+    ASSERT_EQ(front, expected) << "round " << round;
+    ASSERT_EQ(choice.kept, kept.size());
+    ASSERT_EQ(choice.examined, examined);
+    std::uint64_t sum = choice.kept + choice.untold;
+    for (const std::uint64_t out : choice.ruled_out) sum += out;
+    ASSERT_EQ(sum, choice.examined);
+    ASSERT_EQ(choice.relaxations.empty(), !kept.empty());
+  }
+}
+
+// Common practice, no source: with 14/40 and a tyre 6 % taller, 42 behind comes nearest to the old pull (-0.9 %), 43 is
+// the first to restore it fully (+1.4 %), 45 gives +6.1 % and 46 +8.5 % over it.
+TEST(Choose, FindsTheOldPullOnATallerTyre) {
+  MachineParts parts = trail_bike_parts();
+  parts.adjuster = Adjuster(540_mm, 680_mm, 30_mm);
+  const Band<Length> rolls = Band<Length>::exactly(2000_mm);
+  parts.stock = layshaft::Setup({.front = 14_teeth, .rear = 40_teeth, .circumference = rolls});
+  const Machine machine(parts);
+  Space space{.fronts = {{14_teeth}}, .rears = sprockets(38, 48)};
+  space.tyres = {{{}, Band<Length>::exactly(1.06 * 2000_mm)}};
+  const auto best = [&](Goals goals) { return choose(machine, space, goals).front.front(); };
+  const Chosen nearest = best({{}, {towards(Measure::thrust_change, 0.0)}});
+  EXPECT_EQ(nearest.setup.rear(), 42_teeth);
+  EXPECT_NEAR(nearest.reason.wishes[0].value.nominal, -0.009, 0.0006);
+  const Chosen restored = best({{at_least(Measure::thrust_change, 0.0)}, {towards(Measure::thrust_change, 0.0)}});
+  EXPECT_EQ(restored.setup.rear(), 43_teeth);
+  EXPECT_NEAR(restored.reason.wishes[0].value.nominal, 0.014, 0.0006);
+  for (const auto& [rear, pull] : {std::pair{45_teeth, 0.061}, std::pair{46_teeth, 0.085}}) {
+    const Chosen one = best({{}, {towards(Measure::thrust_change, pull)}});
+    EXPECT_EQ(one.setup.rear(), rear);
+    EXPECT_NEAR(one.reason.wishes[0].value.nominal, pull, 0.0006);
+  }
+  // One tooth fewer in front plus three behind is about six more behind.
+  space.fronts = {{13_teeth}};
+  const Chosen both = best({{at_most(Measure::rear_teeth, 43.0), at_least(Measure::rear_teeth, 43.0)},
+                            {towards(Measure::thrust_change, 0.0)}});
+  EXPECT_NEAR(both.reason.wishes[0].value.nominal, 46.0 / 40.0 / 1.06 - 1.0, 0.01);
+}
+
+TEST(Choose, TiesSameRatiosInThrustAndTellsThemApartByWear) {
+  MachineParts parts = trail_bike_parts();
+  parts.adjuster = Adjuster(540_mm, 680_mm, 30_mm);
+  const Machine machine(parts);
+  const Space space{.fronts = {{12_teeth}, {14_teeth}}, .rears = {{48_teeth}, {56_teeth}}};
+  const Goals pull{{}, {towards(Measure::thrust_change, 48.0 / 47.0 - 1.0)}};
+  const Choice by_pull = choose(machine, space, pull);
+  ASSERT_EQ(by_pull.front.size(), 2u);
+  EXPECT_EQ(by_pull.front[0].reason.wishes[0].value, by_pull.front[1].reason.wishes[0].value);
+  Goals wear = pull;
+  wear.wishes.push_back(wish(Measure::rear_life_change, Want::more));
+  const Choice by_wear = choose(machine, space, wear);
+  ASSERT_EQ(by_wear.front.size(), 1u);
+  EXPECT_EQ(by_wear.front[0].setup.front(), 14_teeth);
+}
+
+TEST(Choose, DoesNotHangOnOrderThreadsOrTheSizeOfWeights) {
+  const Machine machine = roomy();
+  Space space = space_of();
+  Goals goals{{at_least(Measure::wear_room, 0.01)},
+              {towards(Measure::thrust_change, 0.05, 2.0), wish(Measure::cost, Want::less),
+               wish(Measure::front_life_change, Want::more, 0.5)}};
+  const Choice choice = choose(machine, space, goals);
+  ASSERT_GT(choice.front.size(), 3u);
+  std::mt19937 random(3);
+  for (auto* list : {&space.fronts, &space.rears}) {
+    std::shuffle(list->begin(), list->end(), random);
+    list->push_back(list->front());  // once more is no more
+  }
+  std::reverse(space.tyres.begin(), space.tyres.end());
+  for (Wish& one : goals.wishes) one.weight *= 37.0;
+  const Choice again = choose(machine, space, goals, {.threads = 3});
+  EXPECT_EQ(names(again.front), names(choice.front));
+  EXPECT_EQ(again.examined, choice.examined);
+  EXPECT_EQ(again.ruled_out, choice.ruled_out);
+  EXPECT_EQ(choice.ranked.size(), 3u);
+}
+
+TEST(Choose, LosesNothingByATighterLimitOrAnotherCandidate) {
+  const Machine machine = roomy();
+  const std::vector<Wish> wishes = {towards(Measure::thrust_change, 0.0), wish(Measure::rear_life_change, Want::more)};
+  std::uint64_t before = 1000000;
+  for (const double most : {0.3, 0.2, 0.1, 0.05, 0.0, -0.05}) {
+    const Choice choice = choose(machine, space_of(), {{at_most(Measure::thrust_change, most)}, wishes});
+    EXPECT_LE(choice.kept, before);
+    before = choice.kept;
+  }
+  Space few = space_of(), more = few;
+  few.rears.erase(few.rears.begin() + 4, few.rears.end());
+  const auto losses = [](const Chosen& one) {
+    return Losses{{std::fabs(one.reason.wishes[0].value.nominal), -one.reason.wishes[1].value.nominal}};
+  };
+  const Choice small = choose(machine, few, {{}, wishes}), large = choose(machine, more, {{}, wishes});
+  for (const Chosen& one : small.front)
+    EXPECT_TRUE(std::any_of(large.front.begin(), large.front.end(), [&](const Chosen& other) {
+      return losses(other) == losses(one) || dominates(losses(other), losses(one));
+    }));
+}
+
+TEST(Choose, SaysWhatWouldHaveToGiveWay) {
+  const Machine machine = roomy();
+  const Goals goals{{at_least(Measure::thrust_change, 0.10), at_most(Measure::rear_teeth, 48.0),
+                     at_least(Measure::front_teeth, 12.0)},
+                    {towards(Measure::thrust_change, 0.10)}};
+  const Choice choice = choose(machine, space_of({tyre("110/100-18 64M", 80.0)}), goals);
+  EXPECT_EQ(choice.kept, 0u);
+  EXPECT_TRUE(choice.ranked.empty());
+  ASSERT_EQ(choice.relaxations.size(), 3u);  // one for each limit, since each alone would do
+  double least_teeth = 0.0;
+  for (const Relaxation& relaxation : choice.relaxations) {
+    ASSERT_EQ(relaxation.limits.size(), 1u);
+    const RelaxedLimit& one = relaxation.limits.front();
+    if (one.place == 1) least_teeth = one.by;
+    if (one.place == 2) {
+      EXPECT_EQ(one.by, 1.0);
+    }
+    if (one.place == 0) {
+      EXPECT_NEAR(one.by, 0.10 - (48.0 / 47.0 - 1.0), 1e-12);
+    }
+  }
+  EXPECT_EQ(least_teeth, std::ceil(1.10 * 47.0) - 48.0);
+}
+
+TEST(Choose, SaysWhenTheBestHangsOnWhatIsNotKnown) {
+  const Machine machine = roomy();
+  // Nominally the one tyre is nearer, at the low end of its size the other.
+  const Choice choice = choose(machine, space_of(), {{}, {towards(Measure::thrust_change, 0.02)}});
+  ASSERT_FALSE(choice.front.empty());
+  EXPECT_TRUE(choice.best_at_low || choice.best_at_high);
+  const Choice sure = choose(machine, space_of(), {{}, {wish(Measure::front_teeth, Want::less)}});
+  EXPECT_FALSE(sure.best_at_low);
+  EXPECT_FALSE(sure.best_at_high);
+}
+
+TEST(Choose, CostsNothingWhereNothingIsBought) {
+  const Machine machine = roomy();
+  const Space space = space_of();
+  const Choice cheap = choose(machine, space, {{}, {wish(Measure::cost, Want::less)}});
+  EXPECT_EQ(name(cheap.front.front().setup).substr(0, 5), "12/47");
+  EXPECT_EQ(cheap.front.front().reason.wishes[0].value, Band<double>::exactly(0.0));
+  Space unpriced = space;
+  for (SprocketOffer& rear : unpriced.rears) rear.offer.price.reset();
+  const Choice told = choose(machine, unpriced, {{}, {wish(Measure::cost, Want::less)}});
+  EXPECT_EQ(told.untold + told.kept, told.examined);
+  EXPECT_GT(told.untold, 0u);
+}
+
+TEST(Choose, StopsWhenItIsToldTo) {
+  const Machine machine = roomy();
+  int calls = 0;
+  const Goals goals{{}, {wish(Measure::front_teeth, Want::less)}};
+  const Choice stopped = choose(machine, space_of(), goals, {.progress = [&](std::uint64_t done, std::uint64_t all) {
+                                  EXPECT_LE(done, all);
+                                  return ++calls < 5;
+                                }});
+  EXPECT_FALSE(stopped.complete);
+  EXPECT_EQ(calls, 5);
+  EXPECT_TRUE(choose(machine, space_of(), goals).complete);
+}
+
+TEST(Choose, BringsTheCautionsOfWhatItChooses) {
+  const Machine machine = roomy();
+  const Chosen best = choose(machine, space_of(), {{}, {wish(Measure::front_teeth, Want::less)}}).front.front();
+  EXPECT_EQ(best.cautions, appraise(machine, best.setup).cautions());
+  bool smaller = false;
+  for (const Caution& caution : best.cautions) smaller = smaller || caution.code == CautionCode::front_sprocket_smaller;
+  EXPECT_TRUE(smaller);
+}
+
+TEST(Choose, SaysWhyNoChainCloses) {
+  const Machine machine(trail_bike_parts());
+  const Goals goals{{}, {wish(Measure::front_teeth, Want::less)}};
+  Space space = space_of();
+  space.links = {Links(90)};
+  const auto none = try_choose(machine, space, goals);
+  ASSERT_FALSE(none);
+  EXPECT_EQ(
+      std::string(none.error().what()).rfind("no chain of the space closes over any of its pairs; over 11/42: ", 0), 0u)
+      << none.error().what();
+  space.links.clear();
+  space.chains[0].longest = Links(80);
+  EXPECT_NE(std::string(try_choose(machine, space, goals).error().what()).find("links would, which are not offered"),
+            std::string::npos);
+}
+
+TEST(Choose, SaysWhatIsWrongAndWhere) {
+  const Machine machine = roomy();
+  const auto text = [&](const Space& space, const Goals& goals) {
+    const auto choice = try_choose(machine, space, goals);
+    return choice ? std::string("none") : std::string(choice.error().what());
+  };
+  const Goals goals{{}, {wish(Measure::cost, Want::less)}};
+  EXPECT_EQ(text({}, goals), "space: fronts: none was given; expected 1 to 200 sprockets");
+  EXPECT_EQ(text(space_of(), {}), "goals: number of wishes is 0; expected 1 to 16");
+  Space wrong = space_of();
+  wrong.rears[3].offer.price = Band<double>::exactly(-2.0);
+  EXPECT_EQ(text(wrong, goals), "space: rears[3]: price is -2; expected 0 to 1000000000000");
+  EXPECT_EQ(text(space_of(), {{{{Measure::engine_speed}, {}, 6000_rpm}}, goals.wishes}),
+            "goals: limits[0]: \"engine speed\" needs the road speed that it is asked at");
+  EXPECT_EQ(text(space_of(), {{{{Measure::engine_speed, {}, 90_kmh}, {}, 6000_N}}, goals.wishes}),
+            "goals: limits[0]: most of \"engine speed\" is a number; expected an angular speed");
+  EXPECT_EQ(text(space_of(), {{{{Measure::thrust_change, 2}, Amount::fraction(0.0), {}}}, goals.wishes}),
+            "goals: limits[0]: \"thrust change\" depends on no gear; leave gear out");
+  EXPECT_EQ(text(space_of(), {{{{Measure::top_speed}, 100_kmh, {}}}, goals.wishes}),
+            "\"top speed\" needs the machine's engine and road load");
+  EXPECT_NE(text(space_of(), {{{{Measure::evenness}, {}, {}}}, goals.wishes}).find("least, most, or both"),
+            std::string::npos);
+}
+
+}  // namespace
