@@ -373,7 +373,7 @@ void register_choice(py::module_& module) {
                [](const Chosen& c) { return c.score; });
   def_property(chosen, "sure", "Whether the limits are kept over the whole of every band.",
                [](const Chosen& c) { return c.sure; });
-  def_property(chosen, "cautions", "What the rider must be told before riding on it, a tuple of Caution.",
+  def_property(chosen, "cautions", "What the rider must be told before riding on it, a tuple of Caution; of those ranked.",
                [](const Chosen& c) { return py::object(give_list(c.cautions)); });
   def_property(chosen, "reason", "Why it stands where it does, in words.",
                [](const Chosen& c) { return sentence(c.reason); });

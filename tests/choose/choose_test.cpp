@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <layshaft/choose/choose.hpp>
+#include <layshaft/choose/survey.hpp>
 
 #include <setup/machines.hpp>
 
@@ -11,6 +11,7 @@
 #include <cmath>
 #include <functional>
 #include <map>
+#include <memory>
 #include <random>
 #include <string>
 #include <vector>
@@ -145,6 +146,115 @@ TEST(Choose, IsWhatBruteForceFinds) {
     ASSERT_EQ(sum, choice.examined);
     ASSERT_EQ(choice.relaxations.empty(), !kept.empty());
   }
+}
+
+// More tyres than are worked out together, measured and marked ones, sharing causes with the stock tyre or not.
+std::vector<TyreOffer> many_tyres(std::size_t measured) {
+  std::vector<TyreOffer> tyres{tyre("110/100-18 64M", 80.0), tyre("120/90-18 65M", 95.0), tyre("130/80R18 66V", 99.0)};
+  for (std::size_t i = 0; i < measured; ++i) {
+    const Length rolls = (1.7 + 0.6 * double(i) / double(measured)) * 1.0_m;
+    tyres.push_back({{}, Band<Length>{rolls - 7_mm, rolls, rolls + 4_mm}, {}});
+    if (i % 3 > 0) tyres.back().offer.price = Band<double>::exactly(60.0 + double(i % 50));
+  }
+  return tyres;
+}
+
+// The same number, whether it is worked out for many set-ups at once or for one alone.
+TEST(Choose, TellsOfManyAtOnceWhatItTellsOfEachAlone) {
+  const auto speed_of = [](Measure what) {
+    return what == Measure::engine_speed ? std::optional(90_kmh) : std::nullopt;
+  };
+  for (const auto sensor : {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel, SpeedometerSensor::front_wheel})
+    for (const bool stated : {false, true}) {
+      MachineParts parts = trail_bike_parts();
+      parts.adjuster = Adjuster(560_mm, 660_mm, 30_mm);
+      parts.speedometer = stated ? Speedometer(sensor, Band<double>{0.02, 0.04, 0.07}) : Speedometer(sensor);
+      Goals goals;
+      for (const Measure what : {Measure::thrust_change, Measure::speed_change, Measure::engine_speed,
+                                 Measure::walking_pace, Measure::chain_pull_change, Measure::speedometer_beyond_rule})
+        goals.wishes.push_back({{what, {}, speed_of(what)}, Want::more});
+      const auto study = layshaft::detail::Study::make(Machine(parts), space_of(many_tyres(50)), goals);
+      ASSERT_TRUE(study);
+      std::size_t compared_bands = 0;
+      for (std::size_t combination = 0; combination < study->combinations(); combination += 7)
+        study->each_drive(combination, [&](const layshaft::detail::StudyDrive& drive) {
+          for (const Wish& asked : goals.wishes) {
+            auto block = std::make_unique<layshaft::detail::BandBlock>();
+            const std::size_t first = 5, n = study->tyres().size() - first;
+            const bool known = study->fill(asked.measured, drive, first, n, *block);
+            ASSERT_EQ(known, sensor != SpeedometerSensor::front_wheel ||
+                                 asked.measured.what != Measure::speedometer_beyond_rule);
+            for (std::size_t i = 0; known && i < n; ++i) {
+              const auto alone = study->value(asked.measured, drive, study->tyres()[first + i]);
+              ASSERT_TRUE(alone);
+              EXPECT_DOUBLE_EQ(block->low[i], alone->low) << to_string(asked.measured.what) << i;
+              EXPECT_DOUBLE_EQ(block->nominal[i], alone->nominal) << to_string(asked.measured.what) << i;
+              EXPECT_DOUBLE_EQ(block->high[i], alone->high) << to_string(asked.measured.what) << i;
+              ++compared_bands;
+            }
+          }
+        });
+      EXPECT_GT(compared_bands, 1000u);
+    }
+}
+
+// Blocks of tyres, of which some are ruled out, or have no price, against a survey of one set-up after the other.
+TEST(Choose, FindsInBlocksWhatASurveyTells) {
+  const Machine machine = roomy();
+  Space space = space_of(many_tyres(layshaft::detail::block_size * 2 + 100));
+  space.fronts = sprockets(12, 13);
+  space.rears = sprockets(44, 48);
+  const auto on = [](const Limit& limit) { return measure_row(limit.measured.what).on; };
+  for (const bool robust : {false, true})
+    for (const bool by_cost : {false, true}) {
+      Goals goals{{at_least(Measure::thrust_change, -0.1), at_most(Measure::thrust_change, 0.3),
+                   at_most(Measure::circumference_change, 0.14), at_least(Measure::wear_room, 0.001),
+                   at_most(Measure::speedometer_beyond_rule, 0.2)},
+                  {towards(Measure::speed_change, 0.03), wish(Measure::wear_room, Want::more)},
+                  robust};
+      if (by_cost) goals.wishes.push_back(wish(Measure::cost, Want::less));
+      std::vector<std::uint64_t> ruled_out(goals.limits.size(), 0);
+      std::uint64_t kept = 0, untold = 0;
+      TradeOff<std::pair<Links, layshaft::Setup>> trade_off;
+      const auto visited = try_survey(machine, space, goals, [&](const Surveyed& one) {
+        for (const MeasuredOn part : {MeasuredOn::drive, MeasuredOn::tyre, MeasuredOn::both})
+          for (const std::size_t place : one.broken)
+            if (on(goals.limits[place]) == part) {
+              ++ruled_out[place];
+              return true;
+            }
+        Losses losses;
+        for (std::size_t w = 0; w < goals.wishes.size(); ++w) {
+          if (!one.wishes[w]) {
+            ++untold;
+            return true;
+          }
+          const Band<double>& value = *one.wishes[w];
+          const auto loss = [&](double v) { return layshaft::detail::Study::loss(goals.wishes[w], v); };
+          losses.push_back(robust ? std::max({loss(value.low), loss(value.nominal), loss(value.high)})
+                                  : loss(value.nominal));
+        }
+        ++kept;
+        trade_off.add(losses, {*one.setup.links(), one.setup});
+        return true;
+      });
+      const Choice choice = choose(machine, space, goals);
+      EXPECT_EQ(choice.examined, *visited);
+      EXPECT_EQ(choice.ruled_out, ruled_out);
+      EXPECT_EQ(choice.kept, kept);
+      EXPECT_EQ(choice.untold, untold);
+      EXPECT_EQ(untold > 0, by_cost);
+      EXPECT_GT(kept, 100u);
+      const auto key = [](const layshaft::Setup& setup) {
+        return name(setup) + " " + std::to_string(setup.circumference() ? setup.circumference()->nominal.value() : 0.0);
+      };
+      std::vector<std::string> expected, found;
+      for (const auto& member : trade_off.members()) expected.push_back(key(member.item.second));
+      for (const Chosen& one : choice.front) found.push_back(key(one.setup));
+      std::sort(expected.begin(), expected.end());
+      std::sort(found.begin(), found.end());
+      EXPECT_EQ(found, expected);
+    }
 }
 
 // Common practice, no source: with 14/40 and a tyre 6 % taller, 42 behind comes nearest to the old pull (-0.9 %), 43 is
@@ -298,7 +408,7 @@ TEST(Choose, StopsWhenItIsToldTo) {
 
 TEST(Choose, BringsTheCautionsOfWhatItChooses) {
   const Machine machine = roomy();
-  const Chosen best = choose(machine, space_of(), {{}, {wish(Measure::front_teeth, Want::less)}}).front.front();
+  const Chosen best = choose(machine, space_of(), {{}, {wish(Measure::front_teeth, Want::less)}}).ranked.front();
   EXPECT_EQ(best.cautions, appraise(machine, best.setup).cautions());
   bool smaller = false;
   for (const Caution& caution : best.cautions) smaller = smaller || caution.code == CautionCode::front_sprocket_smaller;

@@ -51,7 +51,7 @@ struct Chosen {
   Reason reason;
   std::vector<LimitTold> limits;  ///< as the goals' limits stand
   bool sure = true;               ///< the limits are kept over the whole of every band
-  Cautions cautions;              ///< what the rider must be told before riding on it
+  Cautions cautions;              ///< what the rider must be told before riding on it; of those that are ranked
 };
 
 /// One limit that would have to give way, and how far.

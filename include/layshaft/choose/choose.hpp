@@ -50,6 +50,7 @@ namespace layshaft {
     choice.front.push_back(detail::chosen(*study, front[i], front, i + 1 < front.size() ? &front[i + 1] : nullptr));
   const std::size_t shown = std::min(front.size(), static_cast<std::size_t>(options.shortlist));
   choice.ranked.assign(choice.front.begin(), choice.front.begin() + static_cast<std::ptrdiff_t>(shown));
+  for (Chosen& one : choice.ranked) one.cautions = study->cautions(one.setup);
   const auto best_of = [&](const TradeOff<detail::Place>& ends) -> std::optional<Setup> {
     const auto ranked = detail::rank(*study, ends);
     if (ranked.empty() || ranked.front().place == front.front().place) return std::nullopt;

@@ -90,7 +90,7 @@ inline constexpr MeasureRow measure_rows[] = {
   {Measure::links,                   "links",                   Dimension::number,         MeasuredOn::drive, MeasureNeeds::nothing,        "links of the chain"},
   {Measure::chain_pull_change,       "chain pull change",       Dimension::fraction,       MeasuredOn::both,  MeasureNeeds::nothing,        "the chain's pull at equal thrust, over stock less one"},
   {Measure::front_contacts_change,   "front contacts change",   Dimension::fraction,       MeasuredOn::both,  MeasureNeeds::nothing,        "how often a front tooth meets the chain in a kilometre, over stock less one"},
-  {Measure::rear_contacts_change,    "rear contacts change",    Dimension::fraction,       MeasuredOn::both,  MeasureNeeds::nothing,        "how often a rear tooth meets the chain in a kilometre, over stock less one"},
+  {Measure::rear_contacts_change,    "rear contacts change",    Dimension::fraction,       MeasuredOn::tyre,  MeasureNeeds::nothing,        "how often a rear tooth meets the chain in a kilometre, over stock less one"},
   {Measure::chain_stretch_change,    "chain stretch change",    Dimension::fraction,       MeasuredOn::drive, MeasureNeeds::nothing,        "how fast the chain grows at equal thrust, over stock less one"},
   {Measure::front_life_change,       "front life change",       Dimension::fraction,       MeasuredOn::drive, MeasureNeeds::nothing,        "kilometres of the front sprocket, over stock less one"},
   {Measure::rear_life_change,        "rear life change",        Dimension::fraction,       MeasuredOn::drive, MeasureNeeds::nothing,        "kilometres of the rear sprocket, over stock less one"},

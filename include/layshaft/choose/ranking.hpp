@@ -53,7 +53,6 @@ struct Ranked {
     next_values = all_values(study, *other, study.tyres()[next->place.tyre]);
   }
   Chosen told{study.setup_of(*drive, tyre), one.score, {}, {}, true, {}};
-  told.cautions = study.cautions(told.setup);
   const Goals& goals = study.goals();
   for (std::size_t i = 0; i < goals.wishes.size(); ++i) {
     WishTold wish{goals.wishes[i], *values[study.place_of_wish(i)], {}, true};

@@ -26,6 +26,31 @@ namespace layshaft::detail {
 /// The speeds at which the speedometer is held against the rule: those of UN R39 for machines faster than 100 km/h.
 inline constexpr Speed speedometer_speeds[] = {40_kmh, 80_kmh, 120_kmh};
 
+/// A reading of the edge itself, computed, is still on the edge.
+inline constexpr double reading_rounding = 1e-12;
+/// What the rule asks of the speedometer at one speed, in shares of that speed.
+struct ReadingRule {
+  Band<double> stock;  ///< what it shows with the stock parts
+  double most;         ///< the most that is lawful; the least is 1
+};
+/// How far outside a reading lies, as a share of the true speed; 0 where it is lawful.
+[[nodiscard]] constexpr double outside_rule(double share, const ReadingRule& rule) noexcept {
+  const double by = std::max(1.0 - share, share - rule.most);
+  return by > reading_rounding ? by : 0.0;
+}
+
+/// Bands of many, end by end.
+struct BandColumns {
+  std::vector<double> low, nominal, high;
+
+  void push_back(double at_low, double at_nominal, double at_high) {
+    low.push_back(at_low);
+    nominal.push_back(at_nominal);
+    high.push_back(at_high);
+  }
+};
+struct BandBlock;
+
 /// Up to all limits and all wishes.
 using MeasuredList = FixedList<Measured, most_limits + most_wishes>;
 /// What came of each; none where it cannot be told.
@@ -39,8 +64,8 @@ struct StudyTyre {
   /// Stock and this one's circumference: as they likely are, where this one is least against the other, and where it is
   /// greatest. What follows from both goes with the one over the other, so that its ends lie there.
   std::array<std::pair<Length, Length>, 3> runs;
-  MeasuredValues values;
-  bool ruled_out;  ///< by a limit of the tyre alone
+  std::vector<std::optional<Band<double>>> values;  ///< by place, of the measures of the tyre; none: empty
+  bool ruled_out;                                   ///< by a limit of the tyre alone
 };
 
 /// Sprockets and a chain, and what depends on them alone.
@@ -92,16 +117,17 @@ class Study {
     const SprocketOffer& front = space_.fronts[combination / chains / rears];
     const auto loop = ChainLoop::make(chain.series.value_or(machine_.chain()), front.teeth, rear.teeth);
     if (!loop) return;
-    const auto with = [&](Links links) {
-      if (chain.longest && *chain.longest < links) return;
-      const auto fit = try_fit_links(*loop, links, machine_.adjuster());
-      if (fit && fit->fits) visit(drive_of(front, rear, chain, *fit));
-    };
-    if (!space_.links.empty()) {
-      for (const Links links : space_.links) with(links);
-    } else if (!collides(*loop, machine_.adjuster())) {
-      if (const auto shortest = shortest_that_fits(*loop, machine_.adjuster())) with(*shortest);
+    const auto sold = [&](Links links) { return !chain.longest || links <= *chain.longest; };
+    for (const Links links : space_.links) {
+      if (!sold(links)) continue;
+      const auto stand = try_fit_links(*loop, links, machine_.adjuster());
+      if (stand && stand->fits) visit(drive_of(front, rear, chain, *stand));
     }
+    if (!space_.links.empty() || collides(*loop, machine_.adjuster())) return;
+    const auto shortest = shortest_behind(*loop, machine_.adjuster());
+    if (!shortest || !sold(*shortest)) return;
+    const auto stand = layshaft::detail::fit(*loop, *shortest, machine_.adjuster());
+    if (stand && stand->fits) visit(drive_of(front, rear, chain, *stand));
   }
 
   /// What a measure of the drive alone comes to.
@@ -112,6 +138,11 @@ class Study {
   [[nodiscard]] std::optional<Band<double>> value(const Measured& measured, const StudyDrive& drive,
                                                   const StudyTyre& tyre) const;
 
+  /// The measures of the drive on `n` tyres from the first on, many at once; false where that is not known how, and
+  /// each is to be asked for alone. Defined in choose/study_block.hpp.
+  [[nodiscard]] bool fill(const Measured& measured, const StudyDrive& drive, std::size_t first, std::size_t n,
+                          BandBlock& out) const;
+
   /// How far a limit is overstepped, in the measure's SI units; none or nothing where it is kept.
   [[nodiscard]] double overstepped(const Limit& limit, const Band<double>& value) const noexcept {
     const double low = goals_.robust ? value.low : value.nominal, high = goals_.robust ? value.high : value.nominal;
@@ -119,6 +150,12 @@ class Study {
     if (limit.least) by = std::max(by, limit.least->value - low);
     if (limit.most) by = std::max(by, high - limit.most->value);
     return by > tolerance(limit) ? by : 0.0;
+  }
+  /// Equal numbers that were computed in two ways are equal: a millionth of a millionth is no overstepping.
+  [[nodiscard]] static double tolerance(const Limit& limit) noexcept {
+    const double least = limit.least ? std::fabs(limit.least->value) : 0.0;
+    const double most = limit.most ? std::fabs(limit.most->value) : 0.0;
+    return 1e-12 * (1.0 + std::max(least, most));
   }
   /// How far a set-up is from a wish, at one end of its band, or as the goals judge.
   [[nodiscard]] static double loss(const Wish& wish, double value) noexcept {
@@ -171,26 +208,28 @@ class Study {
         goals_(goals),
         stock_links_(stock_links) {
     fill_up();
-    for (const Limit& limit : goals_.limits) limit_places_.push_back(place_of(limit.measured));
-    for (const Wish& wish : goals_.wishes) wish_places_.push_back(place_of(wish.measured));
+    for (const Limit& limit : goals_.limits) limit_places_.push_back(place_made_for(limit.measured));
+    for (const Wish& wish : goals_.wishes) wish_places_.push_back(place_made_for(wish.measured));
     const ChainSeries chain = stock_.chain().value_or(machine_.chain());
     stock_ratio_ = final_ratio(stock_.front(), stock_.rear());
     stock_rear_diameter_ = Sprocket(chain, stock_.rear()).pitch_diameter();
     lowest_pull_ = slowest_pull(machine_);
+    if (const auto fitted = fit_chain_of(machine_, present_)) present_links_ = fitted->links;
+    set_reading_rules();
   }
 
-  /// Equal numbers that were computed in two ways are equal: a millionth of a millionth is no overstepping.
-  [[nodiscard]] static double tolerance(const Limit& limit) noexcept {
-    const double least = limit.least ? std::fabs(limit.least->value) : 0.0;
-    const double most = limit.most ? std::fabs(limit.most->value) : 0.0;
-    return 1e-12 * (1.0 + std::max(least, most));
+  /// Its place among the measured, or the next one.
+  [[nodiscard]] std::size_t place_of(const Measured& measured) const noexcept {
+    std::size_t place = 0;
+    while (place < measured_.size() && !(measured_[place] == measured)) ++place;
+    return place;
   }
-
-  std::size_t place_of(const Measured& measured) {
-    for (std::size_t i = 0; i < measured_.size(); ++i)
-      if (measured_[i] == measured) return i;
-    measured_.push_back(measured);
-    return measured_.size() - 1;
+  std::size_t place_made_for(Measured measured) {
+    // A front tooth meets the chain as much oftener as thrust rises: for both the engine turns so much more.
+    if (measured.what == Measure::front_contacts_change) measured.what = Measure::thrust_change;
+    const std::size_t place = place_of(measured);
+    if (place == measured_.size()) measured_.push_back(measured);
+    return place;
   }
   /// What was left out is what is on the machine now; and the same lists in another order are the same question.
   void fill_up() {
@@ -217,15 +256,25 @@ class Study {
     const Band<double> price = offer.price.value_or(Band<double>::exactly(-1.0));
     return {price.low, price.nominal, price.high, offer.labour.nominal};
   }
-  template <class List, class Key>
-  static void tidy(List& list, Key key) {
-    std::stable_sort(list.begin(), list.end(), [&](const auto& a, const auto& b) { return key(a) < key(b); });
-    list.erase(std::unique(list.begin(), list.end()), list.end());
+  /// Sorts by a key, of which each is made once, and leaves equals out.
+  template <class Item, class Key>
+  static void tidy(std::vector<Item>& list, Key key) {
+    std::vector<std::pair<decltype(key(list.front())), std::size_t>> order;
+    order.reserve(list.size());
+    for (std::size_t i = 0; i < list.size(); ++i) order.emplace_back(key(list[i]), i);
+    std::sort(order.begin(), order.end());
+    std::vector<Item> sorted;
+    sorted.reserve(list.size());
+    for (const auto& [of, place] : order)
+      if (sorted.empty() || !(sorted.back() == list[place])) sorted.push_back(list[place]);
+    list = std::move(sorted);
   }
 
   /// What a measure needs and the machine, or the shop, does not state.
   [[nodiscard]] std::optional<Error> cannot_tell() const;
   void prepare_tyres();
+  void set_reading_rules();
+  void fill_columns();
   static void put_on(SetupParts& parts, const TyreOffer& offer) {
     parts.tyre = offer.tyre;
     parts.circumference = offer.circumference;
@@ -257,6 +306,9 @@ class Study {
     const auto gear = measured.gear ? static_cast<std::size_t>(*measured.gear) : last ? gears : 1;
     return drive.overall_ratios[gear - 1];
   }
+  [[nodiscard]] Length rear_diameter(const StudyDrive& drive) const noexcept {
+    return Sprocket(drive.chain.series.value_or(machine_.chain()), drive.rear.teeth).pitch_diameter();
+  }
   /// A change that goes with ratio and circumference, over what the two wheels do not share.
   template <class Formula>
   [[nodiscard]] Band<double> over_gearing(const StudyDrive& drive, const StudyTyre& tyre) const {
@@ -284,9 +336,14 @@ class Study {
   std::vector<std::size_t> limit_places_, wish_places_;
   std::vector<StudyTyre> tyres_;
   Links stock_links_;
+  std::optional<Links> present_links_;  // none: its chain does not fit
   double stock_ratio_ = 0.0;
   Length stock_rear_diameter_{};
   AngularSpeed lowest_pull_{};
+  std::vector<ReadingRule> reading_rules_;
+  // Of the tyres in their order: what goes into the measures of many at once. Low is where the number itself is least.
+  BandColumns stock_over_tyre_, tyre_over_stock_, circumference_;
+  std::vector<BandColumns> turning_;  // by place: turns a second at the speed that an engine speed is asked at
 };
 
 }  // namespace layshaft::detail

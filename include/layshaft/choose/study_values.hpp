@@ -5,18 +5,13 @@
 #include <layshaft/setup/on_road.hpp>
 
 #include <algorithm>
+#include <array>
+#include <iterator>  // size
 #include <string>
 
 /// @file
 /// What each measure comes to: every number by the formulas that an appraisal or a comparison uses.
 namespace layshaft::detail {
-
-/// Turns of the front sprocket over a distance are those of an engine in one gear.
-struct FrontContactsChange {
-  [[nodiscard]] static double of(double stock_ratio, Length stock_rolls, double ratio, Length rolls) {
-    return contacts_change(turns_ratio(stock_ratio, stock_rolls, ratio, rolls));
-  }
-};
 
 inline std::optional<Error> Study::cannot_tell() const {
   const auto needs = [](Measure measure, const char* what) {
@@ -61,18 +56,23 @@ inline std::optional<Error> Study::cannot_tell() const {
 }
 
 inline void Study::prepare_tyres() {
+  const bool any_of_tyre = std::any_of(measured_.begin(), measured_.end(), [](const Measured& one) {
+    return measure_row(one.what).on == MeasuredOn::tyre;
+  });
+  tyres_.reserve(space_.tyres.size());
+  const Rollout stock_wheel(stock_);
+  std::array<std::array<Length, std::size(corners)>, std::size(corners)> stock_at;  // by size, then rolling factor
+  const auto place = [](Corner at) { return static_cast<std::size_t>(at); };
+  for (const Corner size : corners)
+    for (const Corner rolling : corners) stock_at[place(size)][place(rolling)] = stock_wheel.at(size, rolling);
   for (const TyreOffer& offer : space_.tyres) {
-    SetupParts parts = present_.parts();
-    parts.tread_worn = Length();
-    parts.tread.reset();
-    put_on(parts, offer);
-    const Setup setup = *Setup::make(parts);
-    const Rollout stock_wheel(stock_), wheel(setup);
-    StudyTyre tyre{offer, true, wheel.circumference(), {}, {}, false};
+    const Rollout wheel = offer.circumference ? Rollout(*offer.circumference) : Rollout(*offer.tyre);
+    StudyTyre& tyre = tyres_.emplace_back(StudyTyre{offer, true, wheel.circumference(), {}, {}, false});
     tyre.changed = present_.tyre() && offer.tyre ? !(present_.tyre()->undated() == offer.tyre->undated())
                                                  : present_.circumference() != offer.circumference;
     const auto at_corners = [&](const WheelCorners& at) {
-      return std::pair(stock_wheel.at(at.base_size, at.base_rolling), wheel.at(at.trial_size, at.trial_rolling));
+      return std::pair(stock_at[place(at.base_size)][place(at.base_rolling)],
+                       wheel.at(at.trial_size, at.trial_rolling));
     };
     tyre.runs.fill(at_corners(WheelCorners()));
     for (const WheelCorners& at : wheel_corners(stock_wheel, wheel)) {
@@ -80,14 +80,32 @@ inline void Study::prepare_tyres() {
       if (run.second / run.first < tyre.runs[1].second / tyre.runs[1].first) tyre.runs[1] = run;
       if (run.second / run.first > tyre.runs[2].second / tyre.runs[2].first) tyre.runs[2] = run;
     }
-    tyres_.push_back(tyre);
-    StudyTyre& added = tyres_.back();
+    if (any_of_tyre) tyre.values.resize(measured_.size());
     for (std::size_t i = 0; i < measured_.size(); ++i)
-      if (measure_row(measured_[i].what).on == MeasuredOn::tyre) added.values[i] = value(measured_[i], added);
+      if (measure_row(measured_[i].what).on == MeasuredOn::tyre) tyre.values[i] = value(measured_[i], tyre);
     for (std::size_t i = 0; i < goals_.limits.size(); ++i) {
       if (measure_row(goals_.limits[i].measured.what).on != MeasuredOn::tyre) continue;
-      const auto& told = added.values[limit_places_[i]];
-      added.ruled_out = added.ruled_out || !told || overstepped(goals_.limits[i], *told) > 0.0;
+      const auto& told = tyre.values[limit_places_[i]];
+      tyre.ruled_out = tyre.ruled_out || !told || overstepped(goals_.limits[i], *told) > 0.0;
+    }
+  }
+  fill_columns();
+}
+
+inline void Study::fill_columns() {
+  turning_.resize(measured_.size());
+  for (const StudyTyre& tyre : tyres_) {
+    const auto& [likely, least, greatest] = tyre.runs;
+    const auto under = [](const auto& run) { return layshaft::tyre_factor(run.first, run.second); };
+    const auto over = [](const auto& run) { return double(run.second / run.first); };
+    stock_over_tyre_.push_back(under(greatest), under(likely), under(least));
+    tyre_over_stock_.push_back(over(least), over(likely), over(greatest));
+    const Band<Length>& rolls = tyre.circumference;
+    circumference_.push_back(rolls.low.value(), rolls.nominal.value(), rolls.high.value());
+    for (std::size_t i = 0; i < measured_.size(); ++i) {
+      if (measured_[i].what != Measure::engine_speed) continue;
+      const auto turning = [&](Length circumference) { return (*measured_[i].speed / circumference).value(); };
+      turning_[i].push_back(turning(rolls.high), turning(rolls.nominal), turning(rolls.low));
     }
   }
 }
@@ -106,13 +124,13 @@ inline StudyDrive Study::drive_of(const SprocketOffer& front, const SprocketOffe
   parts.chain = chain.series;
   parts.chain_made = chain.made;
   parts.links = fit.links;
+  parts.drive_efficiency.reset();  // of other sprockets nobody measured it
   const auto series = [&](const std::optional<ChainSeries>& stated) { return stated.value_or(machine_.chain()); };
-  const auto present_chain = fit_chain_of(machine_, present_);
   StudyDrive drive{front, rear, chain, fit, *Setup::make(parts), false, false, false, {}};
   drive.front_changed = other(front, present_.front(), present_.front_material());
   drive.rear_changed = other(rear, present_.rear(), present_.rear_material());
   drive.chain_changed = series(chain.series) != series(present_.chain()) || chain.made != present_.chain_made() ||
-                        !present_chain || present_chain->links != fit.links;
+                        present_links_ != fit.links;
   for (int gear = 1; gear <= static_cast<int>(machine_.gearbox().gears().size()); ++gear)
     drive.overall_ratios.push_back(overall_ratio_in(Unwatched(), machine_.gearbox(), gear, front.teeth, rear.teeth));
   return drive;
@@ -197,26 +215,35 @@ inline std::optional<Band<double>> Study::value(const Measured& measured, const 
     case Measure::width_margin: return margin(FitnessCode::width);
     case Measure::circumference_change:
       return over_runs(tyre.runs, [](const auto& at) { return layshaft::circumference_change(at.first, at.second); });
+    case Measure::rear_contacts_change:
+      return over_runs(tyre.runs,
+                       [](const auto& at) { return contacts_change(layshaft::tyre_factor(at.first, at.second)); });
     case Measure::tyre_changed: return Band<double>::exactly(tyre.changed ? 1.0 : 0.0);
     default: return std::nullopt;
   }
 }
 
+inline void Study::set_reading_rules() {
+  const auto& error = machine_.speedometer().reading_error();
+  for (const Speed& speed : speedometer_speeds) {
+    const Band<Speed> shown = indicated_band(speed, error, Band<double>::exactly(1.0));
+    reading_rules_.push_back(
+        {over(shown, [&](Speed reading) { return double(reading / speed); }), highest_lawful_reading(speed) / speed});
+  }
+  // A stated error is the same share at all speeds, and the rule allows a smaller one the faster it goes: the fastest
+  // tells for all.
+  if (error) reading_rules_.erase(reading_rules_.begin(), reading_rules_.end() - 1);
+}
+
 inline Band<double> Study::speedometer_beyond_rule(const StudyDrive& drive, const StudyTyre& tyre) const {
   const Band<double> ratio = indicated_ratio_of(drive, tyre);
   Band<double> worst = Band<double>::exactly(0.0);
-  for (const Speed& speed : speedometer_speeds) {
-    const Band<Speed> shown = indicated_band(speed, machine_.speedometer().reading_error(), ratio);
-    const auto outside = [&](Speed reading) {
-      const double low = 1.0 - reading / speed;
-      const double high = (reading - highest_lawful_reading(speed)) / speed;
-      constexpr double rounding = 1e-12;  // a reading of the edge itself, computed, is still on the edge
-      return std::max({low, high, 0.0}) > rounding ? std::max(low, high) : 0.0;
-    };
-    const double at_low = outside(shown.low), nominal = outside(shown.nominal), at_high = outside(shown.high);
-    worst.low = std::max(worst.low, std::min({at_low, nominal, at_high}));
-    worst.nominal = std::max(worst.nominal, nominal);
-    worst.high = std::max(worst.high, std::max({at_low, nominal, at_high}));
+  for (const ReadingRule& rule : reading_rules_) {
+    const auto told =
+        over_runs(one_cause, [&](Corner at) { return outside_rule(rule.stock.at(at) * ratio.at(at), rule); });
+    worst.low = std::max(worst.low, told.low);
+    worst.nominal = std::max(worst.nominal, told.nominal);
+    worst.high = std::max(worst.high, told.high);
   }
   return worst;
 }
@@ -258,16 +285,11 @@ inline std::optional<Band<double>> Study::value(const Measured& measured, const 
       return Band<double>{pace.low.value(), pace.nominal.value(), pace.high.value()};
     }
     case Measure::chain_pull_change: {
-      const Length diameter =
-          Sprocket(drive.chain.series.value_or(machine_.chain()), drive.rear.teeth).pitch_diameter();
+      const Length diameter = rear_diameter(drive);
       return over_runs(tyre.runs, [&](const auto& at) {
         return layshaft::chain_tension_change(at.first, stock_rear_diameter_, at.second, diameter);
       });
     }
-    case Measure::front_contacts_change: return over_gearing<FrontContactsChange>(drive, tyre);
-    case Measure::rear_contacts_change:
-      return over_runs(tyre.runs,
-                       [](const auto& at) { return contacts_change(layshaft::tyre_factor(at.first, at.second)); });
     case Measure::speedometer_beyond_rule: return speedometer_beyond_rule(drive, tyre);
     case Measure::cost: {
       const auto cost = cost_of(drive);

@@ -33,16 +33,22 @@ class TradeOff {
     Item item;
   };
 
-  /// Adds an item, unless one that is in already dominates it; out goes what it dominates.
-  void add(const Losses& losses, const Item& item) {
+  /// Whether one that is in dominates such losses.
+  [[nodiscard]] bool beats(const Losses& losses) {
     for (std::size_t i = 0; i < members_.size(); ++i) {
       if (!dominates(members_[i].losses, losses)) continue;
       // What has just beaten one is likely to beat the next: it is asked first.
       if (i > 0) std::swap(members_[i], members_[i / 2]);
-      return;
+      return true;
     }
+    return false;
+  }
+  /// Adds an item, unless one that is in already dominates it; out goes what it dominates.
+  void add(const Losses& losses, const Item& item) {
+    if (beats(losses)) return;
     std::erase_if(members_, [&](const Member& member) { return dominates(losses, member.losses); });
     members_.push_back({losses, item});
+    std::swap(members_.front(), members_.back());
   }
   void add(const TradeOff& other) {
     for (const Member& member : other.members_) add(member.losses, member.item);
