@@ -10,8 +10,9 @@ Speed('36 km/h')
 24.094488188976378
 
 ``layshaft.arrays`` has the same formulas as NumPy ufuncs over plain numbers, ``layshaft.report`` writes whole pages,
-``layshaft.gpx`` reads recorded tracks, and ``layshaft.fleet`` asks one study of many machines. Each is loaded when it
-is first asked for, so that ``import layshaft`` is quick and needs no NumPy.
+``layshaft.gpx`` reads recorded tracks, ``layshaft.fleet`` asks one study of many machines, and ``layshaft.exercises``
+makes exercises for a class. Each is loaded when it is first asked for, so that ``import layshaft`` is quick and needs
+no NumPy.
 """
 
 from __future__ import annotations
@@ -26,6 +27,7 @@ from .choosing import choose as choose
 
 if _TYPE_CHECKING:
     from . import arrays as arrays
+    from . import exercises as exercises
     from . import fleet as fleet
     from . import gpx as gpx
     from . import report as report
@@ -40,7 +42,7 @@ for _name in __all__:
 
 
 def __getattr__(name: str) -> object:
-    if name in ("arrays", "fleet", "gpx", "report"):
+    if name in ("arrays", "exercises", "fleet", "gpx", "report"):
         import importlib
 
         return importlib.import_module(f".{name}", __name__)

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
 from . import arrays as arrays
+from . import exercises as exercises
 from . import fleet as fleet
 from . import gpx as gpx
 from . import report as report
