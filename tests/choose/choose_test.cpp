@@ -415,6 +415,37 @@ TEST(Choose, BringsTheCautionsOfWhatItChooses) {
   EXPECT_TRUE(smaller);
 }
 
+TEST(Choose, TakesAWornTyreByItsMeasuredCircumference) {
+  const Machine machine = roomy();
+  Space space = space_of({{{}, Band<Length>::exactly(2_m), {}}, tyre("110/100-18 64M", 80.0)});
+  space.present = with(machine.stock(), [](SetupParts& parts) { parts.tread_worn = 3_mm; });
+  const Choice choice = choose(machine, space, {{}, {wish(Measure::circumference_change, Want::more)}});
+  for (const Chosen& one : choice.front)
+    EXPECT_EQ(one.reason.wishes[0].value.nominal,
+              Rollout(one.setup).circumference().nominal / Rollout(machine.stock()).circumference().nominal - 1.0);
+}
+
+TEST(Choose, ReadsASpeedometerOfTheFrontWheelByTheTyreThatIsThere) {
+  MachineParts parts = trail_bike_parts();
+  parts.adjuster = Adjuster(560_mm, 660_mm, 30_mm);
+  parts.speedometer = Speedometer(SpeedometerSensor::front_wheel, Band<double>::exactly(0.0));
+  const Machine machine(parts);
+  Space space = space_of();
+  const Goals goals{{}, {wish(Measure::speedometer_beyond_rule, Want::less)}};
+  EXPECT_EQ(choose(machine, space, goals).front.front().reason.wishes[0].value.nominal, 0.0);
+  space.present = with(machine.stock(), [](SetupParts& p) { p.front_tyre = TyreSize("100/100-21 51M"); });
+  EXPECT_GT(choose(machine, space, goals).front.front().reason.wishes[0].value.nominal, 0.0);  // larger: reads low
+}
+
+TEST(Choose, AsksForABodyWhereTheFrontWheelMayLift) {
+  MachineParts parts = roomy().parts();
+  parts.engine = EngineCurve({2600_rpm, 9100_rpm}, {18_Nm, 17_Nm});
+  parts.road_load = RoadLoad::by_mass(212_kg);
+  const auto told = try_choose(Machine(parts), space_of(), {{}, {wish(Measure::thrust_over_limit, Want::less)}});
+  ASSERT_FALSE(told);
+  EXPECT_NE(std::string(told.error().what()).find("a body with its centre of mass"), std::string::npos);
+}
+
 TEST(Choose, SaysWhyNoChainCloses) {
   const Machine machine(trail_bike_parts());
   const Goals goals{{}, {wish(Measure::front_teeth, Want::less)}};

@@ -67,8 +67,7 @@ struct Sensitivity {
 /// How a sensitivity is worked out.
 struct SensitivityOptions {
   double span = 1.25;  ///< inputs are varied from 1/span to span: above 1, to 4
-  int steps =
-      10;  ///< tried each way, before the change is narrowed down: 1 to 1000; a change back between two is missed
+  int steps = 10;      ///< tried each way, then narrowed down: 1 to 1000; a change back between two is missed
 };
 
 namespace detail {

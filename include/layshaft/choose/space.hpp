@@ -56,9 +56,11 @@ struct ChainOffer {
 
 /// Every combination of these is a set-up to look at; duplicates count once, and order means nothing.
 struct Space {
-  std::vector<SprocketOffer> fronts;    ///< 1 to 200
-  std::vector<SprocketOffer> rears;     ///< 1 to 200
-  std::vector<TyreOffer> tyres = {};    ///< none: the tyre that is on the machine now; up to 10,000
+  std::vector<SprocketOffer> fronts;  ///< 1 to 200
+  std::vector<SprocketOffer> rears;   ///< 1 to 200
+  /// None: the tyre that is on the machine now; up to 10,000. By its marking a tyre has all its tread; one that is worn
+  /// is told by its measured circumference.
+  std::vector<TyreOffer> tyres = {};
   std::vector<ChainOffer> chains = {};  ///< none: a chain like the one on the machine now, of any length; up to 100
   /// Counts to look at; none: for every pair the shortest even count that closes in the adjuster.
   std::vector<Links> links = {};

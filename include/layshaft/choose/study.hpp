@@ -12,7 +12,6 @@
 #include <cmath>
 #include <cstddef>
 #include <optional>
-#include <span>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -278,6 +277,8 @@ class Study {
   static void put_on(SetupParts& parts, const TyreOffer& offer) {
     parts.tyre = offer.tyre;
     parts.circumference = offer.circumference;
+    parts.tread_worn = Length();  // what is worn off shows in a measured circumference
+    parts.tread.reset();
   }
   [[nodiscard]] StudyDrive drive_of(const SprocketOffer& front, const SprocketOffer& rear, const ChainOffer& chain,
                                     const ChainFit& fit) const;
@@ -317,7 +318,8 @@ class Study {
   }
   [[nodiscard]] Band<double> indicated_ratio_of(const StudyDrive& drive, const StudyTyre& tyre) const {
     switch (machine_.speedometer().sensor()) {
-      case SpeedometerSensor::front_wheel: return Band<double>::exactly(1.0);  // no other front wheel is looked at
+      case SpeedometerSensor::front_wheel:
+        return layshaft::indicated_ratio(SpeedometerSensor::front_wheel, stock_, drive.setup);
       case SpeedometerSensor::rear_wheel:
         return over_runs(tyre.runs, [](const auto& at) { return wheel_indicated_ratio(at.first, at.second); });
       case SpeedometerSensor::layshaft: break;

@@ -27,7 +27,7 @@ inline std::optional<Error> Study::cannot_tell() const {
         if (!machine_.engine() || !mass) return needs(one.what, "the machine's engine, road load and mass");
         break;
       case Measure::thrust_over_limit:
-        if (!machine_.engine() || !mass || !machine_.body()->centre_height())
+        if (!machine_.engine() || !mass || !machine_.body() || !machine_.body()->centre_height())
           return needs(one.what, "the machine's engine, road load, and a body with its centre of mass");
         break;
       case Measure::tight_point_slack:
