@@ -10,40 +10,38 @@ Speed('36 km/h')
 24.094488188976378
 
 ``layshaft.arrays`` has the same formulas as NumPy ufuncs over plain numbers, ``layshaft.report`` writes whole pages,
-``layshaft.gpx`` reads recorded tracks, ``layshaft.fleet`` asks one study of many machines, and ``layshaft.exercises``
-makes exercises for a class. Each is loaded when it is first asked for, so that ``import layshaft`` is quick and needs
-no NumPy.
+``layshaft.gpx`` reads recorded tracks, ``layshaft.fleet`` asks one study of many machines, ``layshaft.exercises`` makes
+exercises for a class, and ``layshaft.testing`` has hypothesis strategies for others' tests. Each is loaded when it is
+first asked for, so that ``import layshaft`` is quick and needs no NumPy.
 """
-
-from __future__ import annotations
-
-from contextlib import suppress as _suppress
-from typing import TYPE_CHECKING as _TYPE_CHECKING
 
 from . import _core
 from ._core import *  # noqa: F403
 from ._core import __version__ as __version__
-from .choosing import choose as choose
 
-if _TYPE_CHECKING:
-    from . import arrays as arrays
-    from . import exercises as exercises
-    from . import fleet as fleet
-    from . import gpx as gpx
-    from . import report as report
+__all__ = [*(name for name in dir(_core) if not name.startswith("_")), "choose"]  # noqa: F405
 
-__all__ = [*(name for name in dir(_core) if not name.startswith("_")), "choose"]
+_MODULES = ("arrays", "exercises", "fleet", "gpx", "report", "testing")
 
-for _name in __all__:
-    _member = getattr(_core, _name, None)
+for _name in __all__[:-1]:
+    _member = getattr(_core, _name)
     if getattr(_member, "__module__", None) == _core.__name__:
-        with _suppress(AttributeError, TypeError):  # a built-in function keeps the module that made it
+        try:  # noqa: SIM105  # contextlib takes a tenth of the import
             _member.__module__ = __name__  # where it is to be found, for pickle and for people
+        except (AttributeError, TypeError):  # a built-in function keeps the module that made it
+            pass
 
 
 def __getattr__(name: str) -> object:
-    if name in ("arrays", "exercises", "fleet", "gpx", "report"):
-        import importlib
+    import importlib
 
+    if name in _MODULES:
         return importlib.import_module(f".{name}", __name__)
+    if name == "choose":
+        globals()[name] = importlib.import_module(".choosing", __name__).choose
+        return globals()[name]
     raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__, *_MODULES})

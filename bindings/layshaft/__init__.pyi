@@ -4,6 +4,7 @@ from . import exercises as exercises
 from . import fleet as fleet
 from . import gpx as gpx
 from . import report as report
+from . import testing as testing
 from ._core import *
 from ._core import __version__ as __version__
 from .choosing import choose as choose
