@@ -18,12 +18,13 @@ import math
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
-from html import escape
 from os import PathLike
 from pathlib import Path
 from typing import Any, Final, Literal, TypeAlias, TypeVar
 
 from . import _core as ls
+from ._escape import html as _text
+from ._escape import markdown as _markdown
 from ._exercise_topics import BOOK, BOOK_MAKERS, MAKERS, SLIPS, Answer, BookExample, Draft, Draw, Given, Slip, grade
 
 __all__ = [
@@ -37,6 +38,7 @@ __all__ = [
     "Slip",
     "Verdict",
     "exercise",
+    "question",
     "sheet",
 ]
 
@@ -65,6 +67,9 @@ class Verdict:
     kind: Literal["right", "right but for rounding", "right but for units", "slip", "wrong", "not understood"]
     slip: Slip | None
     message: str
+
+    def __str__(self) -> str:
+        return self.message
 
 
 @dataclass(frozen=True)
@@ -119,6 +124,14 @@ class Exercise:
             return _not_understood(self, f"an answer of {len(text)} characters")
         verdicts = [_judge(self, reading) for reading in _readings(text)]
         return min(verdicts, key=lambda verdict: _RANKS.index(verdict.kind))
+
+    def _repr_html_(self) -> str:
+        """In a notebook: the question, with hint and worked answer folded away."""
+        hint = f"<details><summary>hint</summary><p>{_bound(self.hint)}</p></details>\n" if self.hint else ""
+        return (
+            f"<p>{_bound(self.question)}</p>\n{hint}<details><summary>answer and working</summary>\n"
+            f"<p><strong>{_bound(self.shown)}</strong></p>\n{self.working.steps_to_html(fold=False)}</details>\n"
+        )
 
 
 # --- Units and digits ------------------------------------------------------------------------------------------------
@@ -223,8 +236,8 @@ def _half_unit(value: float, digits: int) -> float:
     return 0.5 * _place(value, digits) * (1 + 1e-9)
 
 
-def _kept_slips(draft: Draft, right: float, play: float) -> tuple[Slip, ...]:
-    """The slips that can be told from the right answer, from each other, and from the answer in another unit."""
+def _kept_slips(draft: Draft, slips: Iterable[Slip], right: float, play: float) -> tuple[Slip, ...]:
+    """Of these slips those that can be told from the right answer, from each other, and from it in another unit."""
     loose = play / abs(right)
 
     def reach(number: float, value: Answer) -> float:
@@ -236,15 +249,15 @@ def _kept_slips(draft: Draft, right: float, play: float) -> tuple[Slip, ...]:
     others = [(number, reach(number, draft.answer)) for _, number in _in_other_units(draft.answer, draft.unit)]
     kept: list[Slip] = []
     taken = [(right, reach(right, draft.answer))]
-    for name, value in draft.slips.items():
-        number = _number(draft, value)
+    for slip in slips:
+        number = _number(draft, slip.value)
         if not math.isfinite(number) or number <= 0:
             continue
-        here = reach(number, value)
+        here = reach(number, slip.value)
         is_unit = any(math.isclose(number, other, rel_tol=1e-9) for other, _ in others)
         apart = taken if is_unit else [*taken, *others]
         if all(abs(number - other) > here + there for other, there in apart):
-            kept.append(Slip(name, value, SLIPS[name]))
+            kept.append(slip)
             taken.append((number, here))
     return tuple(kept)
 
@@ -257,10 +270,17 @@ def _finished(topic: str, seed: Seed, draft: Draft) -> Exercise | None:
     near = [way * factor for way in (right, *ways) for factor in (1 - off, 1 + off)]
     if any(_rounded(way, draft.digits) != _rounded(right, draft.digits) for way in near):
         return None
-    play = max(abs(way - right) for way in (*ways, _replayed(draft, _cut)))
-    slips = _kept_slips(draft, right, 0.0 if _is_count(draft.answer) else play)
-    if len(slips) < 2:
-        return None
+    play = _play_of(draft, right, ways)
+    slips = _kept_slips(draft, [Slip(name, value, SLIPS[name]) for name, value in draft.slips.items()], right, play)
+    return _made(topic, seed, draft, slips, play) if len(slips) >= 2 else None
+
+
+def _play_of(draft: Draft, right: float, ways: Iterable[float]) -> float:
+    """How far from the answer learners come to lie who go any of these ways, or drop digits between the steps."""
+    return 0.0 if _is_count(draft.answer) else max(abs(way - right) for way in (*ways, _replayed(draft, _cut)))
+
+
+def _made(topic: str, seed: Seed, draft: Draft, slips: tuple[Slip, ...], play: float) -> Exercise:
     return Exercise(
         topic=topic,
         seed=seed,
@@ -273,7 +293,7 @@ def _finished(topic: str, seed: Seed, draft: Draft) -> Exercise | None:
         slips=slips,
         hint=draft.hint,
         source=draft.source,
-        _play=0.0 if _is_count(draft.answer) else play,
+        _play=play,
     )
 
 
@@ -309,6 +329,58 @@ def exercise(topic: str, seed: Seed) -> Exercise:
         if made:
             return made
     raise RuntimeError(f"exercise: no {topic} a class can be asked came of seed {seed!r} in {_MOST_TRIES} tries")
+
+
+def question(
+    text: str,
+    working: ls.Working,
+    *,
+    unit: str,
+    digits: int = 3,
+    slips: Iterable[Slip] = (),
+    hint: str = "",
+    topic: str = "number",
+) -> Exercise:
+    """A teacher's own question: its answer is the nominal result of a working, whatever machine that is about.
+
+    >>> import layshaft as ls
+    >>> one = question("How long is a loop for 14 and 42 teeth at 600 mm, were it to close anywhere?",
+    ...                ls.ChainLoop("520", front=14, rear=42).explain("links", centre="600 mm"), unit="links", digits=4)
+    >>> one.check("104.1").kind
+    'right'
+
+    :param working: as an `explain` gives it
+    :param unit: the asked unit; an empty text for a plain number
+    :param digits: how many significant digits are asked for, 1 to 5
+    :param slips: what often goes wrong, each with the number it leads to, worked out with the same machine
+    :param topic: what is asked for, in a word or two, as the checker names it
+    :raises ValueError: where the answer has no such unit, is not above zero, or a slip cannot be told from it
+    """
+    told = _nominal(working.result)
+    answer = told if isinstance(told, int) else float(told) if isinstance(told, float) else told
+    kind = float if isinstance(answer, int | float) else type(answer)
+    if unit not in _UNITS or type(_UNITS[unit]) is not kind:
+        there = [repr(name) for name, of in _UNITS.items() if type(of) is kind]
+        raise ValueError(
+            f"question: unit {unit!r} is none of the working's result; expected "
+            + (f"one of {', '.join(there)}" if there else f"a working of another kind than {kind.__name__}")
+        )
+    if isinstance(digits, bool) or not isinstance(digits, int) or not 1 <= digits < len(_COUNTS):
+        raise ValueError(f"question: digits is {digits!r}; expected a whole number from 1 to {len(_COUNTS) - 1}")
+    draft = Draft(text, [], answer, unit, digits, working, {}, hint)
+    right = _number(draft, answer)
+    if not right > 0:
+        raise ValueError(f"question: the answer is {right:.6g} {unit}".rstrip() + "; expected a number above zero")
+    play = _play_of(draft, right, [_replayed(draft, _rounded)])
+    stated = tuple(slips)
+    kept = _kept_slips(draft, stated, right, play)
+    for slip in stated:
+        if slip not in kept:
+            raise ValueError(
+                f"question: the slip {slip.name!r} comes to {_number(draft, slip.value):.6g} {unit}".rstrip()
+                + "; expected a number above zero that is neither the answer, in whatever unit, nor another slip's"
+            )
+    return _made(topic, "own", draft, kept, play)
 
 
 def _one_of(what: str, name: str, there: dict[str, _Item]) -> _Item:
@@ -596,10 +668,6 @@ class _Mark:
     strong: Callable[[str], str]
 
 
-def _markdown(text: str) -> str:
-    return re.sub(r"([\\`*_\[\]<>#|~])", r"\\\1", " ".join(text.split()))
-
-
 def _one_line(text: str) -> str:
     return " ".join(text.split())
 
@@ -643,11 +711,6 @@ def _answer_item(count: int, one: Exercise, worked: bool) -> str:
 def _bound(text: str) -> str:
     """Text for HTML whose units stay on the line of their numbers."""
     return _text(re.sub(r"(?<=\d) (?=(?:%|mm|m|m/s2|km/h|rpm|Nm|N|kg|deg|links|teeth)(?![\w/]))", "\u00a0", text))
-
-
-def _text(text: str) -> str:
-    """Text from outside, made harmless for HTML and for quoted attributes."""
-    return escape("".join(" " if ord(c) < 0x20 or ord(c) == 0x7F else c for c in text))
 
 
 def sheet(

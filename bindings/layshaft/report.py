@@ -1,7 +1,8 @@
 # SPDX-License-Identifier: MIT
-"""Whole pages: an answer, its numbers with the working folded under each, a picture and the cautions, in one HTML file.
+"""Whole pages: an answer, its numbers with working and picture folded under each, and the cautions, in one HTML file.
 
-A page needs no network, no script and no other file: it can be sent, kept and printed. All text is escaped.
+A page needs no network, no script and no other file: it can be sent, kept and printed. The same as Markdown can be
+pasted as an answer to a rider. All text is escaped.
 
 >>> import layshaft as ls
 >>> from layshaft import report
@@ -10,21 +11,35 @@ A page needs no network, no script and no other file: it can be sent, kept and p
 >>> page.number("links", "108.16", loop.explain("links", centre="610 mm"))
 >>> page.html().startswith("<!DOCTYPE html>")
 True
+>>> print(page.markdown())
+# A loop to check
+<BLANKLINE>
+- links: **108.16**
+<BLANKLINE>
 """
 
 from __future__ import annotations
 
 import base64
+import io
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from html import escape
 from os import PathLike
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from . import _core
+from ._escape import html as _text
+from ._escape import markdown as _markdown
+
+if TYPE_CHECKING:
+    from matplotlib.figure import Figure
 
 __all__ = ["Page"]
+
+_Picture: TypeAlias = "str | PathLike[str] | Figure | Mapping[str, Any]"
 
 _STYLE = """
 :root { --ink: #20242a; --soft: #5d646e; --line: #d9d4ca; --paper: #fbfaf7; --rust: #9a4518; --sea: #245d7a; }
@@ -47,6 +62,9 @@ p { margin: .5rem 0; }
 .working ol { padding-left: 1.7rem; }
 .working li { margin: .25rem 0; }
 .working summary { cursor: pointer; }
+.beside { display: grid; grid-template-columns: minmax(0, 1fr); gap: 0 1.2rem; }
+@media (min-width: 60rem) { .beside { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); margin: 0 -7rem; } }
+.beside figure { background: #fff; padding: .4rem; align-self: start; }
 .step-note, .step-sides, .how-sure { color: var(--soft); font-size: .88rem; margin: .2rem 0; }
 .step-lines, .last-line { overflow-x: auto; padding: .3rem 0; }
 math { font-size: 1.02em; }
@@ -71,8 +89,18 @@ figcaption { color: var(--soft); font-size: .88rem; }
   .cautions { margin-top: .8rem; }
   .cautions li { font-size: .9rem; break-inside: avoid; }
   figure img { max-width: 82%; margin: 0 auto; }
+  .beside { margin: 0; }
 }
 """
+
+
+@dataclass(frozen=True)
+class _Part:
+    """One thing on a page, in both forms. Numbers in a row make one list in Markdown."""
+
+    html: str
+    markdown: str
+    in_list: bool = False
 
 
 class Page:
@@ -96,70 +124,92 @@ class Page:
         self._units: Literal["metric", "us"] = units
         self._decimal: Literal[".", ","] = decimal
         self._language = language
-        self._parts: list[str] = []
+        self._parts: list[_Part] = []
+        self._workings: list[_core.Working] = []
 
     def answer(self, text: str) -> None:
         """The answer, which a reader should see before all else."""
-        self._parts.append(f'<p class="answer-first">{_text(_with_unit(text))}</p>')
+        self._add(f'<p class="answer-first">{_text(_with_unit(text))}</p>', f"**{_markdown(text)}**")
 
     def heading(self, text: str) -> None:
         """The heading of what follows."""
-        self._parts.append(f"<h2>{_text(text)}</h2>")
+        self._add(f"<h2>{_text(text)}</h2>", f"## {_markdown(text)}")
 
     def paragraph(self, text: str) -> None:
         """A paragraph of plain text."""
-        self._parts.append(f"<p>{_text(text)}</p>")
+        self._add(f"<p>{_text(text)}</p>", _markdown(text))
 
-    def number(self, label: str, value: str, working: _core.Working | None = None) -> None:
-        """A number with what it is, and its working folded under it."""
+    def number(
+        self,
+        label: str,
+        value: str,
+        working: _core.Working | None = None,
+        *,
+        picture: _Picture | None = None,
+        caption: str = "",
+    ) -> None:
+        """A number with what it is, and its working folded under it, beside a picture where one explains it.
+
+        :param picture: as `figure` takes it
+        :param caption: what the picture shows in words, which a picture must have
+        """
         number = _text(_with_unit(value))
         headline = f'<span class="label">{_text(label)}</span><span class="value">{number}</span>'
-        if working is None:
-            self._parts.append(f'<div class="number"><div class="headline">{headline}</div></div>')
+        line = f"- {_markdown(label)}: **{_markdown(value)}**"
+        folded = [] if working is None else [self._folded(working)]
+        if picture is not None:
+            folded.append(_figure(picture, caption))
+        if not folded:
+            self._add(f'<div class="number"><div class="headline">{headline}</div></div>', line, in_list=True)
             return
-        sentence = working.sentence(units=self._units, decimal=self._decimal)
-        steps = working.steps_to_html(units=self._units, decimal=self._decimal)
-        self._parts.append(
-            f'<details class="number"><summary>{headline}</summary>\n<div class="working">'
-            f'<p>{_text(sentence)}</p>\n<p class="how-sure">How sure: {_text(working.result.certainty)}, as the least '
-            f"sure of all it rests on.</p>\n{steps}</div></details>"
+        beside = '<div class="working beside">' if len(folded) > 1 else '<div class="working">'
+        shown = "\n".join(folded)
+        self._add(
+            f'<details class="number"><summary>{headline}</summary>\n{beside}{shown}</div></details>',
+            line,
+            in_list=True,
         )
+        if working is not None:
+            self._workings.append(working)
 
     def table(self, header: Sequence[str], rows: Iterable[Sequence[str]]) -> None:
         """A table; the first cell of each row says what the row is."""
-        head = "".join(f'<th scope="col">{_text(cell)}</th>' for cell in header)
-        lines = []
-        for row in rows:
+        cells = [list(row) for row in rows]
+        for row in cells:
             if len(row) != len(header):
-                raise ValueError(f"a row of {len(row)} cells in a table of {len(header)} columns: {list(row)!r}")
-            first, *others = row
-            cells = "".join(f"<td>{_text(cell)}</td>" for cell in others)
-            lines.append(f'<tr><th scope="row">{_text(first)}</th>{cells}</tr>')
-        body = "\n".join(lines)
-        self._parts.append(
-            f'<div class="table"><table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{body}\n</tbody></table></div>'
+                raise ValueError(f"a row of {len(row)} cells in a table of {len(header)} columns: {row!r}")
+        head = "".join(f'<th scope="col">{_text(cell)}</th>' for cell in header)
+        body = "\n".join(
+            f'<tr><th scope="row">{_text(first)}</th>{"".join(f"<td>{_text(cell)}</td>" for cell in others)}</tr>'
+            for first, *others in cells
+        )
+        lines = [_row(header), "| --- |" + " ---: |" * (len(header) - 1), *map(_row, cells)]
+        self._add(
+            f'<div class="table"><table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{body}\n</tbody></table></div>',
+            "\n".join(lines),
         )
 
-    def figure(self, picture: str | PathLike[str], caption: str) -> None:
-        """A picture (an SVG or PNG file), which becomes part of the page, and what it shows in words."""
-        path = Path(picture)
-        kinds = {".svg": "image/svg+xml", ".png": "image/png"}
-        if path.suffix.lower() not in kinds:
-            raise ValueError(f"{path.name!r} is no picture that a page can hold; expected {' or '.join(kinds)}")
-        data = base64.b64encode(path.read_bytes()).decode("ascii")
-        source = f"data:{kinds[path.suffix.lower()]};base64,{data}"
-        self._parts.append(
-            f'<figure><img src="{source}" alt="{_text(caption)}"><figcaption>{_text(caption)}</figcaption></figure>'
-        )
+    def figure(self, picture: _Picture, caption: str) -> None:
+        """A picture, which becomes part of the page, and what it shows in words.
+
+        :param picture: an SVG or PNG file, a figure of matplotlib, or what a function of `layshaft.plots` gave back
+        :raises ValueError: for any other, and where nothing is said in words
+        """
+        self._add(_figure(picture, caption), f"*Picture: {_markdown(caption)}*")
 
     def cautions(self, cautions: Iterable[_core.Caution], heading: str = "Before you ride") -> None:
         """What the rider must be told, in words."""
-        items = "\n".join(f"<li>{_text(one.sentence(self._units))}</li>" for one in cautions)
-        self._parts.append(f'<section class="cautions"><h2>{_text(heading)}</h2>\n<ul>\n{items}\n</ul></section>')
+        sentences = [one.sentence(self._units) for one in cautions]
+        items = "\n".join(f"<li>{_text(sentence)}</li>" for sentence in sentences)
+        lines = "\n".join(f"- {_markdown(sentence)}" for sentence in sentences)
+        self._add(
+            f'<section class="cautions"><h2>{_text(heading)}</h2>\n<ul>\n{items}\n</ul></section>',
+            f"## {_markdown(heading)}\n\n{lines}",
+        )
 
     def html(self) -> str:
         """The page, whole."""
-        body = "\n".join(self._parts)
+        body = "\n".join(part.html for part in self._parts)
         return (
             f'<!DOCTYPE html>\n<html lang="{_text(self._language)}">\n<head>\n<meta charset="utf-8">\n'
             '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
@@ -167,22 +217,90 @@ class Page:
             f"<h1>{_text(self._title)}</h1>\n{body}\n</body>\n</html>\n"
         )
 
+    def markdown(self, *, workings: bool = False) -> str:
+        """The same as text to paste where a rider asked. Of a picture only the words can go along.
+
+        :param workings: whether the steps to each number follow at the end
+        """
+        text = f"# {_markdown(self._title)}\n"
+        before_in_list = False
+        for part in self._parts:
+            text += ("" if part.in_list and before_in_list else "\n") + part.markdown + "\n"
+            before_in_list = part.in_list
+        if workings and self._workings:
+            text += "\n## How these came about\n"
+            for working in self._workings:
+                text += "\n" + working.to_markdown(units=self._units, decimal=self._decimal)
+        return text
+
     def write(self, path: str | PathLike[str]) -> Path:
-        """Writes the page to a file, whose folder is made if need be, and gives back where it lies."""
+        """Writes the page to a file, whose folder is made if need be, and gives back where it lies.
+
+        A name that ends in .md gets the Markdown, any other the HTML.
+        """
         target = Path(path)
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(self.html(), encoding="utf-8")
+        target.write_text(self.markdown() if target.suffix.lower() == ".md" else self.html(), encoding="utf-8")
         return target
+
+    def _add(self, html: str, markdown: str, *, in_list: bool = False) -> None:
+        self._parts.append(_Part(html, markdown, in_list))
+
+    def _folded(self, working: _core.Working) -> str:
+        sentence = working.sentence(units=self._units, decimal=self._decimal)
+        steps = working.steps_to_html(units=self._units, decimal=self._decimal)
+        return (
+            f'<div><p>{_text(sentence)}</p>\n<p class="how-sure">How sure: {_text(working.result.certainty)}, as the '
+            f"least sure of all it rests on.</p>\n{steps}</div>"
+        )
 
     def _repr_html_(self) -> str:
         return f'<iframe srcdoc="{escape(self.html())}" style="width:100%;height:40rem;border:0"></iframe>'
 
 
+_KINDS = {".svg": "image/svg+xml", ".png": "image/png"}
+
+
+def _figure(picture: _Picture, caption: str) -> str:
+    if not caption.strip():
+        raise ValueError("a picture without a caption; expected what it shows in words, for whoever cannot see it")
+    kind, data = _picture_bytes(picture)
+    source = f"data:{kind};base64,{base64.b64encode(data).decode('ascii')}"
+    return f'<figure><img src="{source}" alt="{_text(caption)}"><figcaption>{_text(caption)}</figcaption></figure>'
+
+
+def _picture_bytes(picture: _Picture) -> tuple[str, bytes]:
+    if isinstance(picture, str | PathLike):
+        path = Path(picture)
+        kind = _KINDS.get(path.suffix.lower())
+        if kind is None:
+            raise ValueError(f"{path.name!r} is no picture that a page can hold; expected {' or '.join(_KINDS)}")
+        return kind, path.read_bytes()
+    figure = _figure_of(picture)
+    if not hasattr(figure, "savefig"):
+        raise ValueError(f"a {type(picture).__name__} is no picture; expected a file's name, a figure, or its artists")
+    import matplotlib
+
+    drawn = io.BytesIO()
+    with matplotlib.rc_context({"svg.hashsalt": "layshaft"}):  # the same picture makes the same page
+        figure.savefig(drawn, format="svg", metadata={"Date": None})
+    return _KINDS[".svg"], drawn.getvalue()
+
+
+def _figure_of(drawn: Any) -> Any:
+    """The figure in which artists were drawn, however deep they lie in lists and mappings."""
+    while isinstance(drawn, Mapping | list | tuple):
+        inside = list(drawn.values()) if isinstance(drawn, Mapping) else list(drawn)
+        if not inside:
+            return None
+        drawn = next((one for one in inside if not isinstance(one, Mapping | list | tuple) or one), None)
+    return drawn if hasattr(drawn, "savefig") else getattr(drawn, "figure", None)
+
+
+def _row(cells: Sequence[str]) -> str:
+    return "| " + " | ".join(map(_markdown, cells)) + " |"
+
+
 def _with_unit(text: str) -> str:
     """Keeps a unit on the line of its number, and a band's ends on one line."""
     return re.sub(r"(?<=[\d)]) (?=(?:%|mm|in|km/h|mph|rpm|points|kg|lb|N|lbf)(?!\w))", "\u00a0", text)
-
-
-def _text(text: str) -> str:
-    """Text from outside, made harmless for HTML and for quoted attributes."""
-    return escape("".join(" " if ord(c) < 0x20 or ord(c) == 0x7F else c for c in text))

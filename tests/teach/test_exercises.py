@@ -12,7 +12,7 @@ import shutil
 import subprocess
 import sys
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 import html5lib
 import layshaft as ls
@@ -524,3 +524,51 @@ def test_printed_answers_begin_on_a_page_of_their_own(tmp_path: Path) -> None:
     for paper in ("A4", "letter"):
         assert pages(text.replace("@page {", f"@page {{ size: {paper};"), tmp_path) == 2
     assert pages(text.replace("break-before: page;", ""), tmp_path) == 1  # so it is the rule that does it
+
+
+# --- A teacher's own question ----------------------------------------------------------------------------------------
+
+
+def rolling() -> ls.Working:
+    return ls.TyreSize("120/90-18").explain("circumference")
+
+
+def test_an_own_question_is_answered_by_its_working() -> None:
+    """By hand: (457 + 2 x 108) mm x pi x 0.98 = 2072.0 mm, and half of it for whoever takes the radius."""
+    half = exercises.Slip("radius for diameter", ls.Length("1036 mm"), "pi goes with the diameter")
+    one = exercises.question("How far does it roll?", rolling(), unit="mm", slips=[half], hint="Rim first.", topic="way")
+    assert one.shown == "2070 mm" and one.question.endswith("Answer in mm to three significant digits.")
+    assert one.check("2.07 m").kind == "right" and one.check("2072").kind == "right"
+    assert one.check("1036 mm").slip == half and "pi goes with the diameter" in str(one.check("1036 mm"))
+    assert str(one.check("7 mm")) == "7 mm is too low for the way asked for; expected a number in mm. Rim first."
+    assert one.solution().rstrip().endswith("As asked: 2070 mm")
+
+
+def test_an_own_question_may_ask_for_a_number_or_a_count() -> None:
+    machine = ls.Machine.from_json((ROOT / "examples/machines/trail_bike.json").read_text(encoding="utf-8"))
+    ratio = exercises.question("How many turns?", ls.explain(machine, machine.stock, "overall ratio", gear=3), unit="")
+    assert ratio.shown == "16.0" and ratio.check("15.96").kind == "right"  # 71/23 * 28/20 * 48/13 = 15.957
+    links = exercises.question("How many links?", ls.explain(machine, machine.stock, "links"), unit="links")
+    assert links.shown == "110 links" and links.check("109").kind == "wrong"
+
+
+@pytest.mark.parametrize(
+    ("changed", "sentence"),
+    [
+        ({"unit": "km/h"}, "unit 'km/h' is none of the working's result; expected one of 'mm', 'cm', 'm', 'in'"),
+        ({"digits": 0}, "digits is 0; expected a whole number from 1 to 5"),
+        ({"slips": [exercises.Slip("same", ls.Length("2.072 m"), "")]}, "the slip 'same' comes to 2072 mm"),
+        ({"slips": [exercises.Slip("none", ls.Length("0 m"), "")]}, "the slip 'none' comes to 0 mm"),
+    ],
+)
+def test_an_own_question_says_what_it_cannot_ask(changed: dict[str, Any], sentence: str) -> None:
+    with pytest.raises(ValueError, match=re.escape(sentence)):
+        exercises.question("How far does it roll?", rolling(), **({"unit": "mm"} | changed))
+
+
+def test_a_notebook_shows_the_question_and_folds_the_answer_away() -> None:
+    one = exercises.question("Is <b> safe?", rolling(), unit="mm")
+    shown = one._repr_html_()
+    fragment = html5lib.HTMLParser(strict=True).parseFragment(shown)
+    assert "&lt;b&gt;" in shown and "<summary>hint" not in shown
+    assert shown.index("<details>") < shown.index("2070\u00a0mm") and fragment is not None
