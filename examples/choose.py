@@ -15,9 +15,9 @@ import textwrap
 from pathlib import Path
 
 import layshaft as ls
-from asking import Looked, letter, limit_in_words, look_at_all, open_limits, teeth, what_differs
-from choose_pictures import draw_space, draw_trade_off
-from drawing import HERE
+from drawing import HERE, save_and_say
+from layshaft import plots
+from layshaft.studies import Looked, letter, limit_in_words, look_at_all, open_limits, what_differs
 
 
 def options() -> argparse.Namespace:
@@ -29,6 +29,10 @@ def options() -> argparse.Namespace:
     parser.add_argument("--units", choices=["metric", "us"], default="metric")
     parser.add_argument("--pictures", type=Path, default=HERE.parent / "build/examples")
     return parser.parse_args()
+
+
+def teeth(setup: ls.Setup) -> str:
+    return f"{setup.front}/{setup.rear}"
 
 
 def say(text: str, first: str = "   ") -> None:
@@ -124,9 +128,12 @@ def main() -> None:
     if advised:
         print_comparison(asked, machine, advised[0].setup)
     print()
+    name = asked.machine.stem
     if choice.front and len(goals.wishes) > 1:
-        draw_trade_off(asked, machine, goals, choice, present)
-    draw_space(asked, machine, goals, choice, everything)
+        drawn = plots.trade_off(choice, goals, present=present, units=asked.units)
+        save_and_say(asked.pictures, f"{name}_trade_off", drawn)
+    drawn = plots.space(machine, space, goals, choice, looked=everything, units=asked.units)
+    save_and_say(asked.pictures, f"{name}_space", drawn)
 
 
 if __name__ == "__main__":

@@ -1,38 +1,35 @@
 # SPDX-License-Identifier: MIT
-"""What the examples' pictures have in common: colours, axes, files."""
+"""Where the examples' pictures go, as SVG and PNG."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import Any
 
-if TYPE_CHECKING:
-    import argparse
+import layshaft as ls
 
-    import layshaft as ls
-    from matplotlib.axes import Axes
-    from matplotlib.figure import Figure
-
-HERE = Path(__file__).parent
-BEFORE, AFTER, INK, SECOND = "#8a8f98", "#b3541e", "#20242a", "#2b6a8c"
+HERE = Path(__file__).resolve().parent
 
 
-def new_figure(width: float, height: float) -> tuple[Figure, Axes]:
+def save(folder: Path, name: str, drawn: dict[str, Any]) -> list[Path]:
+    """Writes a picture of layshaft.plots; the same picture is the same file."""
     import matplotlib.pyplot as plt
 
-    figure, axes = plt.subplots(figsize=(width, height), layout="constrained")
-    for side in ("top", "right"):
-        axes.spines[side].set_visible(False)
-    return figure, axes
-
-
-def save(asked: argparse.Namespace, machine: ls.Machine, figure: Figure, what: str) -> None:
-    import matplotlib.pyplot as plt
-
-    asked.pictures.mkdir(parents=True, exist_ok=True)
-    for kind in ("svg", "png"):
-        path = asked.pictures / f"{asked.machine.stem}_{what}.{kind}"
-        with plt.rc_context({"svg.hashsalt": machine.name}):
-            figure.savefig(path, dpi=160, metadata={"Date": None} if kind == "svg" else None)
-        print(f"picture: {path.relative_to(HERE.parent) if path.is_relative_to(HERE.parent) else path}")
+    figure = drawn["title"].figure
+    folder.mkdir(parents=True, exist_ok=True)
+    paths = [folder / f"{name}.{kind}" for kind in ("svg", "png")]
+    with plt.rc_context({"svg.hashsalt": name}):
+        for path in paths:
+            figure.savefig(path, dpi=160, metadata={"Date": None} if path.suffix == ".svg" else None)
     plt.close(figure)
+    return paths
+
+
+def save_and_say(folder: Path, name: str, drawn: dict[str, Any]) -> None:
+    for path in save(folder, name, drawn):
+        print(f"picture: {path.relative_to(HERE.parent) if path.is_relative_to(HERE.parent) else path}")
+
+
+def held_against_stock(machine: ls.Machine, trial: ls.Setup) -> tuple[ls.Setup, ...]:
+    """What a picture shows: as made and then, or once where nothing differs."""
+    return (machine.stock,) if trial == machine.stock else (machine.stock, trial)

@@ -11,10 +11,9 @@ import argparse
 from pathlib import Path
 
 import layshaft as ls
-from drawing import AFTER, BEFORE, HERE, INK, SECOND, new_figure, save
+from drawing import HERE, held_against_stock, save_and_say
+from layshaft import plots
 from riding import DOWN, UP, ride_on
-
-SLOPES = (0.0, 0.1, 0.2, 0.3)
 
 
 def options() -> argparse.Namespace:
@@ -108,88 +107,11 @@ def print_answers(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setu
         print(f"- {caution.sentence(units)}")
 
 
-def draw_thrust(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
-    """Thrust of each gear over speed, then over as made, with what resists on four slopes."""
-    road = machine.road_load
-    if road is None or machine.engine is None:
-        return
-    speed_name, speed_unit = ("km/h", ls.kmh) if asked.units == "metric" else ("mph", ls.mph)
-    force_name, force_unit = ("N", ls.N) if asked.units == "metric" else ("lbf", ls.lbf)
-    figure, axes = new_figure(8.2, 5.0)
-    fastest = 0.0
-    for setup, label, colour, width in (
-        (machine.stock, f"as made, {machine.stock.front}/{machine.stock.rear}", BEFORE, 1.3),
-        (trial, f"{trial.front}/{trial.rear}", AFTER, 1.9),
-    ):
-        for gear, line in enumerate(ls.thrust_diagram(machine, setup, road), 1):
-            numbers = [point.speed / speed_unit for point in line]
-            thrusts = [point.thrust.nominal / force_unit for point in line]
-            axes.plot(numbers, thrusts, color=colour, linewidth=width, label=label if gear == 1 else None)
-            fastest = max(fastest, numbers[-1])
-            if setup is trial:
-                best = max(range(len(line)), key=thrusts.__getitem__)
-                axes.annotate(
-                    str(gear), (numbers[best], thrusts[best]), xytext=(0, 4), textcoords="offset points", ha="center",
-                    color=colour, fontsize=9,
-                )  # fmt: skip
-    mass = road.mass if machine.body is None else machine.body.mass
-    top = axes.get_ylim()[1]
-    laden = road
-    if road.mass is None:
-        laden = ls.RoadLoad(
-            constant=road.constant.nominal, linear=road.linear, quadratic=road.quadratic.nominal, mass=mass,
-            head_wind=road.head_wind,
-        )  # fmt: skip
-    for slope in SLOPES if mass is not None else SLOPES[:1]:
-        line = [laden.resistance(fastest * i / 60 * speed_unit, slope) / force_unit for i in range(61)]
-        axes.plot([fastest * i / 60 for i in range(61)], line, color=SECOND, linewidth=1, linestyle="--")
-        if line[-1] < top:
-            axes.annotate(
-                "level" if slope == 0 else f"{100 * slope:.0f} % uphill", (fastest, line[-1]), xytext=(4, 0),
-                textcoords="offset points", va="center", color=SECOND, fontsize=8.5, annotation_clip=False,
-            )  # fmt: skip
-    limit = ls.thrust_limit(machine.body, ls.surface("asphalt")) if ls.on_road(machine, trial).limit else None
-    if limit is not None and limit.thrust.nominal / force_unit < 1.1 * top:
-        useless = limit.thrust.nominal / force_unit
-        axes.axhline(useless, color=INK, linewidth=0.8, linestyle=":")
-        what = "front wheel lifts" if limit.kind == "wheelie" else "rear wheel spins"
-        axes.annotate(f"{what} above, on level asphalt", (fastest, useless), xytext=(0, 3), ha="right",
-                      textcoords="offset points", fontsize=8.5, color=INK)  # fmt: skip
-    axes.set_xlim(0, fastest)
-    axes.set_ylim(0, top)
-    axes.set_xlabel(f"road speed, {speed_name}")
-    axes.set_ylabel(f"at the ground, {force_name}")
-    axes.set_title(f"{machine.name}: thrust of each gear, and what resists", loc="left", fontsize=11)
-    axes.legend(frameon=False, loc="upper right")
-    save(asked, machine, figure, "thrust")
-
-
-def draw_ranges(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
-    """The speeds that each gear covers, and the part of it in which it climbs ten per cent."""
-    name, unit = ("km/h", ls.kmh) if asked.units == "metric" else ("mph", ls.mph)
-    figure, axes = new_figure(8.2, 0.9 + 0.62 * len(machine.gearbox.gears))
-    for setup, label, colour, place in (
-        (machine.stock, f"as made, {machine.stock.front}/{machine.stock.rear}", BEFORE, -0.19),
-        (trial, f"{trial.front}/{trial.rear}", AFTER, 0.19),
-    ):
-        appraisal = ls.appraise(machine, setup)
-        for gear in range(1, len(appraisal.overall_ratios) + 1):
-            covered = appraisal.speed_range(gear)
-            low, high = covered.lowest.nominal / unit, covered.highest.nominal / unit
-            axes.barh(gear + place, high - low, left=low, height=0.34, color=colour,
-                      label=label if gear == 1 else None)  # fmt: skip
-        if appraisal.road is not None:
-            axes.plot([appraisal.road.top_speed.speed.nominal / unit] * 2, [0.5, len(appraisal.overall_ratios) + 0.5],
-                      color=colour, linewidth=1, linestyle="--")  # fmt: skip
-    axes.invert_yaxis()
-    axes.set_yticks(
-        range(1, len(machine.gearbox.gears) + 1), [f"gear {g + 1}" for g in range(len(machine.gearbox.gears))]
-    )
-    axes.set_xlim(left=0)
-    axes.set_xlabel(f"road speed, {name}; dashed: top speed on the level")
-    axes.set_title(f"{machine.name}: what each gear covers", loc="left", fontsize=11)
-    axes.legend(frameon=False, loc="lower right", bbox_to_anchor=(1.0, 1.0), ncols=2)
-    save(asked, machine, figure, "ranges")
+def draw(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
+    """Thrust of each gear with what resists, and the speeds that each gear covers, as made and then."""
+    setups, name = held_against_stock(machine, trial), asked.machine.stem
+    save_and_say(asked.pictures, f"{name}_thrust", plots.thrust_diagram(machine, *setups, units=asked.units))
+    save_and_say(asked.pictures, f"{name}_ranges", plots.gear_ranges(machine, *setups, units=asked.units))
 
 
 def tell_ride(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -> None:
@@ -220,18 +142,31 @@ def tell_ride(asked: argparse.Namespace, machine: ls.Machine, trial: ls.Setup) -
         error = ls.instrument_error(log)
         if error.speedometer is not None:
             print(f"  and that its speedometer shows {ls.show_percent(error.speedometer)} against the true speed")
-    figure, axes = new_figure(7.2, 1.1 + 0.6 * gears)
+    draw_times(asked, machine, uses)
+
+
+def draw_times(asked: argparse.Namespace, machine: ls.Machine, uses: dict[str, ls.RideUse]) -> None:
+    """The time spent in each gear, which is this example's own picture."""
+    import matplotlib.pyplot as plt
+
+    gears = range(1, len(machine.gearbox.gears) + 1)
+    axes = plt.subplots(figsize=(6.4, 1.1 + 0.6 * len(gears)), layout="constrained")[1]
     height = 0.8 / len(uses)
+    colours = {"as recorded": "blue", "as made": "grey"}
     for i, (label, use) in enumerate(uses.items()):
-        places = [gear + 1 + (i - (len(uses) - 1) / 2) * height for gear in range(gears)]
-        colour = {"as recorded": SECOND, "as made": BEFORE}.get(label, AFTER)
-        axes.barh(places, [t / ls.minute for t in use.time_in_gear], height=0.9 * height, color=colour, label=label)
+        places = [gear + (i - (len(uses) - 1) / 2) * height for gear in gears]
+        axes.barh(places, [t / ls.minute for t in use.time_in_gear], height=0.9 * height, label=label,
+                  color=plots.COLOURS[colours.get(label, "rust")], hatch=["", "", "//"][i], edgecolor="white",
+                  linewidth=0)  # fmt: skip
     axes.invert_yaxis()
-    axes.set_yticks(range(1, gears + 1), [f"gear {gear + 1}" for gear in range(gears)])
+    axes.set_yticks(list(gears), [f"gear {gear}" for gear in gears])
     axes.set_xlabel("minutes")
-    axes.set_title(f"{machine.name}: time in each gear, {asked.log.stem.replace('_', ' ')}", loc="left", fontsize=11)
+    for side in ("top", "right"):
+        axes.spines[side].set_visible(False)
     axes.legend(frameon=False, loc="upper right")
-    save(asked, machine, figure, "time_in_gear")
+    ride = asked.log.stem.replace("_", " ")
+    title = axes.set_title(f"{machine.name}: time in each gear, {ride}", loc="left", fontsize="medium")
+    save_and_say(asked.pictures, f"{asked.machine.stem}_time_in_gear", {"title": title})
 
 
 def main() -> None:
@@ -239,8 +174,7 @@ def main() -> None:
     machine = ls.Machine.from_json(asked.machine.read_text(encoding="utf-8"))
     trial = trial_of(asked, machine)
     print_answers(asked, machine, trial)
-    draw_thrust(asked, machine, trial)
-    draw_ranges(asked, machine, trial)
+    draw(asked, machine, trial)
     if asked.log is not None:
         tell_ride(asked, machine, trial)
 

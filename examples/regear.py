@@ -15,10 +15,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import layshaft as ls
+from drawing import HERE, save
+from layshaft import plots
 from regear_page import write_page
 from riding import mean_thrust
-
-HERE = Path(__file__).resolve().parent
 
 
 @dataclass(frozen=True)
@@ -445,90 +445,26 @@ def print_reason(question: argparse.Namespace, machine: ls.Machine, found: list[
         )
 
 
-def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised: ls.Comparison) -> list[Path]:
-    """The speeds each gear covers, as made and as advised, as SVG and PNG."""
-    import matplotlib.pyplot as plt
+def draw_speed_ranges(question: argparse.Namespace, machine: ls.Machine, advised: ls.Setup) -> list[Path]:
+    """The speeds each gear covers, as made and as advised."""
+    drawn = plots.gear_ranges(machine, machine.stock, advised, cruise=question.cruise, units=question.units,
+                              labels=["as made", "as advised"])  # fmt: skip
+    return save(question.pictures, f"{question.machine.stem}_gears", drawn)
 
-    name, unit = ("km/h", ls.kmh) if question.units == "metric" else ("mph", ls.mph)
-    gears = range(1, len(advised.base.overall_ratios) + 1)
-    figure, axes = plt.subplots(figsize=(8.0, 0.9 + 0.55 * len(gears)), layout="constrained")
-    for appraisal, label, colour, shift in (
-        (advised.base, "as made", "#8a8f98", -0.19),
-        (advised.trial, "as advised", "#b3541e", 0.19),
-    ):
-        for gear in gears:
-            speeds = appraisal.speed_range(gear)
-            low, high = speeds.lowest.nominal / unit, speeds.highest.nominal / unit
-            axes.barh(gear + shift, high - low, left=low, height=0.32, color=colour, label=label if gear == 1 else None)
-            ends = [speeds.highest.low / unit, speeds.highest.high / unit]
-            axes.plot(ends, [gear + shift] * 2, color="#20242a", linewidth=1.4, solid_capstyle="butt")
-    if question.cruise is not None:
-        cruise = question.cruise / unit
-        axes.axvline(cruise, color="#2b6a8c", linewidth=1.2, linestyle=(0, (4, 3)))
-        axes.annotate(
-            f"{ls.show(question.cruise, question.units)}",
-            (cruise, 1.0),
-            (4, -4),
-            xycoords=("data", "axes fraction"),
-            textcoords="offset points",
-            va="top",
-            color="#2b6a8c",
-        )
-    axes.set_yticks(list(gears), [f"gear {gear}" for gear in gears])
-    axes.invert_yaxis()
-    axes.set_xlim(left=0.0)
-    low, high = machine.gearbox.lowest_pull, machine.gearbox.rev_limit
-    axes.set_xlabel(
-        f"road speed in {name}, from {ls.show(low)} to {ls.show(high)}; dark lines: what the tyre leaves open"
+
+def draw_life(question: argparse.Namespace, machine: ls.Machine, setup: ls.Setup) -> list[Path]:
+    """Circumference and thrust from the new tyre down to the legal minimum of its tread."""
+    least = ls.legal_tread(question.region, "motorcycle").depth
+    fitted = setup.circumference or setup.tyre
+    assert fitted is not None
+    drawn = plots.circumference_over_wear(
+        fitted,
+        ls.Tread(new_depth=question.tread, depth=question.tread, least=least),
+        against=ls.appraise(machine, machine.stock).circumference,
+        construction=(setup.tyre.construction if setup.tyre else "diagonal") if setup.circumference else None,
+        units=question.units,
     )
-    axes.set_title(f"{machine.name}: what each gear covers", loc="left")
-    axes.legend(loc="upper right", frameon=False)
-    for side in ("top", "right"):
-        axes.spines[side].set_visible(False)
-    question.pictures.mkdir(parents=True, exist_ok=True)
-    paths = [question.pictures / f"{question.machine.stem}_gears.{kind}" for kind in ("svg", "png")]
-    with plt.rc_context({"svg.hashsalt": machine.name}):  # the same picture is the same file
-        for path in paths:
-            figure.savefig(path, dpi=160, metadata={"Date": None} if path.suffix == ".svg" else None)
-    plt.close(figure)
-    return paths
-
-
-def draw_life(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> list[Path]:
-    """Circumference and thrust from the new tyre down to the legal minimum of its tread, as SVG and PNG."""
-    import matplotlib.pyplot as plt
-
-    rule = ls.legal_tread(question.region, "motorcycle")
-    least = rule.depth or ls.Length("0 mm")
-    name, unit = ("mm", ls.mm) if question.units == "metric" else ("in", ls.inch)
-    steps = 24
-    depths = [question.tread + (least - question.tread) * (i / steps) for i in range(steps + 1)]
-    lives = [at_depth(question, machine, best.setup, depth) for depth in depths]
-    x = [depth / unit for depth in depths]
-    circumference = [one.trial.circumference for one in lives]
-    thrust = [one.thrust_change for one in lives]
-    figure, (above, below) = plt.subplots(2, 1, figsize=(7.0, 5.6), sharex=True, layout="constrained")
-    for axes, bands, scale, label, colour in (
-        (above, circumference, unit, f"circumference in {name}", "#2b6a8c"),
-        (below, thrust, 0.01, "change of thrust in %", "#b3541e"),
-    ):
-        low, high = [b.low / scale for b in bands], [b.high / scale for b in bands]
-        axes.fill_between(x, low, high, color=colour, alpha=0.22, linewidth=0)
-        axes.plot(x, [b.nominal / scale for b in bands], color=colour, linewidth=1.8)
-        axes.set_ylabel(label)
-        for side in ("top", "right"):
-            axes.spines[side].set_visible(False)
-    below.axhline(0.0, color="#8a8f98", linewidth=0.8)
-    below.set_xlabel(f"tread left in {name}, from new to the legal minimum ({question.region})")
-    below.invert_xaxis()
-    above.set_title(f"{machine.name}: over the tyre's life, against as made", loc="left")
-    above.annotate("band: what the tyre leaves open", (0.99, 0.95), xycoords="axes fraction", ha="right", va="top")
-    paths = [question.pictures / f"{question.machine.stem}_life.{kind}" for kind in ("svg", "png")]
-    with plt.rc_context({"svg.hashsalt": machine.name}):
-        for path in paths:
-            figure.savefig(path, dpi=160, metadata={"Date": None} if path.suffix == ".svg" else None)
-    plt.close(figure)
-    return paths
+    return save(question.pictures, f"{question.machine.stem}_life", drawn)
 
 
 def working_of(question: argparse.Namespace, machine: ls.Machine, best: Candidate) -> ls.Working:
@@ -577,9 +513,9 @@ def advise(question: argparse.Namespace) -> None:
     heading("Before you ride")
     for caution in advised.cautions:
         print(f"  - {caution.sentence(question.units)}")
-    paths = draw_speed_ranges(question, machine, advised)
+    paths = draw_speed_ranges(question, machine, best.setup)
     if question.tread is not None and machine.kind == "motorcycle":
-        paths += draw_life(question, machine, best)
+        paths += draw_life(question, machine, best.setup)
     print(f"\nPictures: {', '.join(map(str, paths))}")
     path = question.pictures / f"{question.machine.stem}_advice.html"
     write_page(path, lead, machine, advised, tyre_alone, paths[0], units=question.units, cruise=question.cruise)

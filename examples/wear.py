@@ -17,7 +17,8 @@ from pathlib import Path
 from typing import TypeVar
 
 import layshaft as ls
-from drawing import AFTER, BEFORE, HERE, INK, SECOND, new_figure, save
+from drawing import HERE, save_and_say
+from layshaft import plots
 from riding import mean_thrust
 
 T = TypeVar("T", float, ls.Length)
@@ -203,16 +204,18 @@ def print_outlook(machine: ls.Machine, setup: ls.Setup, thrust: ls.Force | None)
     return outlook
 
 
+def measured(machine: ls.Machine) -> list[ls.StretchMeasurement]:
+    """Forty links of an invented rider's chain, every 3000 km."""
+    grown = (0.0006, 0.0025, 0.0047, 0.0066, 0.0089)
+    new = 40 * machine.chain.pitch
+    return [ls.StretchMeasurement((1000 + 3000 * i) * ls.km, new * (1 + share), 40) for i, share in enumerate(grown)]
+
+
 def print_measured(
     asked: argparse.Namespace, machine: ls.Machine, comparison: ls.Comparison, outlook: ls.WearOutlook
 ) -> ls.StretchFit:
     """An invented rider's caliper: what five measurements make of the guess, and the day to replace the chain by."""
-    pitch = machine.chain.pitch
-    grown = (0.0006, 0.0025, 0.0047, 0.0066, 0.0089)
-    measured = [
-        ls.StretchMeasurement((1000 + 3000 * i) * ls.km, 40 * pitch * (1 + share), 40) for i, share in enumerate(grown)
-    ]
-    fit = ls.fit_stretch(pitch, measured)
+    fit = ls.fit_stretch(machine.chain.pitch, measured(machine))
     setup = comparison.trial.setup
     tight = ls.wear_outlook(machine, setup, outlook.thrust, measured=fit.per_1000_km).stretch_per_1000_km
     print("\nA rider who measured 40 links every 3000 km, five times (invented)")
@@ -274,86 +277,6 @@ def print_assumptions(comparison: ls.Comparison, outlook: ls.WearOutlook) -> Non
     row("assumed", "a part is used up evenly, and the next lives as long: what it costs")
 
 
-def draw_weights(asked: argparse.Namespace, machine: ls.Machine, comparison: ls.Comparison) -> None:
-    """What each part weighs before, which is 1, and after, with its band."""
-    change = comparison.wear
-    parts = {
-        "chain's pull": change.chain_tension_change, "chain grows": change.chain_stretch_change,
-        "front tooth wears": change.front_tooth_change, "rear tooth wears": change.rear_tooth_change,
-        "joints lose": change.loss_change,
-    }  # fmt: skip
-    figure, axes = new_figure(7.4, 3.8)
-    one, other = comparison.base.setup, comparison.trial.setup
-    places = range(len(parts))
-    axes.barh([p - 0.19 for p in places], [1.0] * len(parts), height=0.34, color=BEFORE, label=name_of(one))
-    after = [1 + band.nominal for band in parts.values()]
-    errors = [
-        [band.nominal - band.low for band in parts.values()],
-        [band.high - band.nominal for band in parts.values()],
-    ]
-    axes.barh(
-        [p + 0.19 for p in places], after, height=0.34, color=AFTER, xerr=errors,
-        error_kw={"ecolor": INK, "capsize": 3}, label=name_of(other),
-    )  # fmt: skip
-    axes.set_yticks(list(places), list(parts))
-    axes.invert_yaxis()
-    axes.set_xlabel(f"weight, that of {name_of(one)} being 1; longer is worse; lines: what is not known")
-    axes.set_title(f"{machine.name}: what wears by the second pair", loc="left", fontsize=11)
-    axes.legend(frameon=False, loc="upper center", bbox_to_anchor=(0.5, -0.18), ncols=2)
-    save(asked, machine, figure, "wear")
-
-
-def draw_stretch(asked: argparse.Namespace, machine: ls.Machine, outlook: ls.WearOutlook, fit: ls.StretchFit) -> None:
-    figure, axes = new_figure(7.4, 4.2)
-    ways = [100 * i for i in range(1, 301)]
-    stretch = outlook.stretch_per_1000_km
-    axes.fill_between(
-        ways, [100 * stretch.low * w / 1000 for w in ways], [100 * stretch.high * w / 1000 for w in ways], color=BEFORE,
-        alpha=0.25, label="by table, clean oil to mud",
-    )  # fmt: skip
-    axes.plot(ways, [100 * stretch.nominal * w / 1000 for w in ways], color=BEFORE)
-    rate = fit.per_1000_km
-    last = fit.last / ls.km
-    ahead = [w for w in ways if w >= last]
-    axes.fill_between(
-        ahead, [100 * max(0.0, fit.now.low + rate.low * (w - last) / 1000) for w in ahead],
-        [100 * (fit.now.high + rate.high * (w - last) / 1000) for w in ahead], color=AFTER, alpha=0.3,
-        label="as measured, 95 %",
-    )  # fmt: skip
-    axes.plot(ahead, [100 * (fit.now.nominal + rate.nominal * (w - last) / 1000) for w in ahead], color=AFTER)
-    limit = 100 * outlook.limit.elongation
-    axes.axhline(limit, color=INK, linewidth=0.8, linestyle=":")
-    axes.annotate(f"may grow so far: {outlook.limit.kind}", (ways[-1], limit), xytext=(0, 3), ha="right",
-                  textcoords="offset points", fontsize=9)  # fmt: skip
-    axes.set_ylim(0, 1.5 * limit)
-    axes.set_xlim(0, ways[-1])
-    axes.set_xlabel("km since new")
-    axes.set_ylabel("growth, per cent")
-    axes.set_title(f"{machine.name}: how far the chain has grown", loc="left", fontsize=11)
-    axes.legend(frameon=False, loc="upper left")
-    save(asked, machine, figure, "stretch")
-
-
-def draw_contacts(asked: argparse.Namespace, machine: ls.Machine, appraisal: ls.Appraisal) -> None:
-    """Which link meets which front tooth: a dot for each meeting until the pattern repeats."""
-    teeth, links = appraisal.setup.front, appraisal.chain.links
-    hunting = appraisal.wear.front_hunting
-    meetings = [(k % links, k % teeth) for k in range(hunting.passes * links)]
-    figure, axes = new_figure(8.2, 3.4)
-    for kind, colour, label in ((0, AFTER, "inner link"), (1, SECOND, "outer link")):
-        chosen = [(link, tooth) for link, tooth in meetings if link % 2 == kind]
-        axes.scatter(
-            [link + 1 for link, _ in chosen], [tooth + 1 for _, tooth in chosen], s=5, color=colour, label=label
-        )
-    axes.set_xlabel("link")
-    axes.set_ylabel("front tooth")
-    again = f"again after {hunting.passes} passes"
-    axes.set_title(f"{machine.name}: each of {teeth} teeth meets {hunting.distinct_links} of {links} links, {again}",
-                   loc="left", fontsize=10)  # fmt: skip
-    axes.legend(frameon=False, loc="upper center", bbox_to_anchor=(0.5, -0.18), ncols=2, fontsize=9)
-    save(asked, machine, figure, "contacts")
-
-
 def main() -> None:
     asked = options()
     machine = ls.Machine.from_json(asked.machine.read_text(encoding="utf-8"))
@@ -375,9 +298,11 @@ def main() -> None:
     print()
     for caution in comparison.cautions:
         print(f"- {caution.sentence()}")
-    draw_weights(asked, machine, comparison)
-    draw_stretch(asked, machine, outlook, fit)
-    draw_contacts(asked, machine, comparison.trial)
+    name, trial_links = asked.machine.stem, comparison.trial.chain.links
+    save_and_say(asked.pictures, f"{name}_wear", plots.wear_weights(comparison))
+    drawn = plots.stretch(outlook, fit, measurements=measured(machine), pitch=machine.chain.pitch)
+    save_and_say(asked.pictures, f"{name}_stretch", drawn)
+    save_and_say(asked.pictures, f"{name}_contacts", plots.contact_map(trial.front, trial_links))
 
 
 if __name__ == "__main__":

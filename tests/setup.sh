@@ -128,16 +128,18 @@ install_packages() {
 }
 
 # --- The virtual environment --------------------------------------------------------------------------------------------
-# What to install stands in pyproject.toml: the build's requirements and the "test" extra.
-requirements() {
-  "$venv/bin/python" - <<'P'
+# What to install stands in pyproject.toml: the build's requirements and an extra.
+requirements() {  # requirements EXTRA
+  "$venv/bin/python" - "$1" <<'P'
+import sys
+
 try:
     import tomllib
 except ImportError:  # Python 3.10
     from pip._vendor import tomli as tomllib
 with open("pyproject.toml", "rb") as file:
     settings = tomllib.load(file)
-for line in settings["build-system"]["requires"] + settings["project"]["optional-dependencies"]["test"]:
+for line in settings["build-system"]["requires"] + settings["project"]["optional-dependencies"][sys.argv[1]]:
     print(line)
 P
 }
@@ -150,7 +152,7 @@ set_up_venv() {
     rm -rf "$venv"
     "$python" -m venv "$venv" || fail "$python could not make a virtual environment"
   fi
-  requirements >"$build/requirements.txt" || fail "the requirements in pyproject.toml could not be read"
+  requirements test >"$build/requirements.txt" || fail "the requirements in pyproject.toml could not be read"
   if ! cmp -s "$build/requirements.txt" "$venv/requirements.txt"; then
     echo "installing $(paste -sd' ' "$build/requirements.txt")"
     "$venv/bin/python" -m pip install -q -r "$build/requirements.txt" ||
