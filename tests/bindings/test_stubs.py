@@ -17,7 +17,7 @@ layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a met
 layshaft\._core\.(Appraisal|Caution|ChainListing|Choice|Chosen|CoastDownFit|Comparison|DragArea|FitnessCheck|Formula|LegalTread|Relaxation|RideUse|Source|Step|Surface|TyreFitness|Working)\.__init__  # made by functions alone
 layshaft\._core\.\w+\.__rtruediv__            # there to say why not: nothing may be divided by a quantity of another kind
 layshaft(\.arrays)?\.__all__
-layshaft(\._plots\.common|\.testing)\._?(Artists|Kind|Notation|Units|Use)  # an alias of Literal, which stubtest takes for a Union
+layshaft(\._plots\.common|\.report|\.testing)\._?(Artists|Kind|Notation|Picture|Units|Use)  # an alias of Literal, which stubtest takes for a Union
 """
 
 RIGHT = """
