@@ -1,4 +1,5 @@
 # SPDX-License-Identifier: MIT
+from . import adapters as adapters
 from . import arrays as arrays
 from . import exercises as exercises
 from . import fleet as fleet

@@ -21,12 +21,18 @@ layshaft(\._plots\.common|\.report|\.testing)\._?(Artists|Kind|Notation|Picture|
 """
 
 RIGHT = """
+from typing import Any
+
 import numpy as np
+import pint
 from numpy.typing import NDArray
 from typing_extensions import assert_type
 
 import layshaft as ls
-from layshaft import arrays, gpx
+from layshaft import adapters, arrays, gpx
+
+class AnswersForItself:
+    def __array_ufunc__(self, ufunc: Any, method: Any, *inputs: Any, **kwargs: Any) -> Any: ...
 
 assert_type(110 * ls.mm, ls.Length)
 assert_type(ls.mm * 110, ls.Length)
@@ -40,6 +46,12 @@ assert_type(ls.Band(ls.mm, ls.mm, ls.cm).low, ls.Length)
 assert_type(ls.road_speed("9000 rpm", 12.0, 2 * ls.m), ls.Speed)
 assert_type(ls.TyreSize("110/90-18").overall_diameter, ls.Band[ls.Length])
 assert_type(arrays.road_speed_kmh([9000, 9100], 12.0, 2000.0), NDArray[np.float64])
+assert_type(arrays.road_speed_kmh(9000, 12.0, np.float64(2000)), np.float64)
+assert_type(arrays.road_speed_kmh(9000, np.linspace(10, 12), 2000), NDArray[np.float64])
+assert_type(arrays.road_speed_kmh(AnswersForItself(), 12.0, 2000.0), Any)
+assert_type(arrays.parse_tyres(["110/90-18", None], "null", use="special"), NDArray[np.void])
+with adapters.enable_pint(pint.UnitRegistry()) as adapter:
+    adapter.disable()
 setup = ls.Setup(front=13, rear=50, tyre="120/90-18", links=110)
 machine = ls.Machine.from_json("{}")
 assert_type(ls.compare(machine, machine.stock, setup).thrust_change.nominal, float)
@@ -114,6 +126,10 @@ road.resistance("50 km/h", 3 * ls.m)
 ls.ShiftRule("20 km/h", ["10 km/h"]).gear_at(30)
 ls.RideLoad(road=road)
 gpx.read_gpx(3)
+arrays.road_speed_kmh(9000, 12.0)
+arrays.road_speed_kmh(engine_rpm=9000, overall_ratio=12.0, circumference_mm=2000)
+arrays.parse_tyres(["110/90-18"], errors="ignore")
+arrays.no_such_formula(1.0)
 """
 
 
