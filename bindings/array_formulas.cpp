@@ -2,6 +2,7 @@
 // The loops of layshaft.arrays, one a formula, all from one template.
 #include "array_formulas.hpp"
 
+#include <layshaft/chain/loop_bulk.hpp>
 #include <layshaft/formulas.hpp>
 
 #include <concepts>
@@ -126,8 +127,15 @@ struct Looped<Formula, Result(Parameters...)> {
   static constexpr ArrayFormula entry() {
     std::string_view meaning;
     if constexpr (requires { Formula::meaning; }) meaning = Formula::meaning;
-    return {&Formula::about, meaning, loop,
-            best_loop(),     inputs,  {Kinds::index<Parameters>()..., Kinds::index<Result>()}};
+    ArrayFormula made{&Formula::about, meaning, nullptr,
+                      nullptr,         inputs,  {Kinds::index<Parameters>()..., Kinds::index<Result>()}};
+    if constexpr (requires { &Formula::loop; }) {
+      made.loop = made.wide = Formula::loop;
+    } else {
+      made.loop = loop;
+      made.wide = best_loop();
+    }
+    return made;
   }
 };
 
@@ -164,7 +172,18 @@ struct Table {
 
 // --- What is no single formula ---------------------------------------------------------------------------------------
 
-/// The loop both ways asks for its own range, and answers NaN outside it.
+/// A solve over columns, which asks for its own range and answers NaN outside it. Lengths go through metres, as those
+/// of every other function here do.
+constexpr std::ptrdiff_t solved_at_once = layshaft::detail::loop_block_size;
+void in_metres(const double* mm, double* metres, std::ptrdiff_t count) {
+  for (std::ptrdiff_t i = 0; i < count; ++i) metres[i] = mm[i] * units::mm.value();
+}
+void in_mm(double* lengths, std::ptrdiff_t count) {
+  for (std::ptrdiff_t i = 0; i < count; ++i) lengths[i] /= units::mm.value();
+}
+layshaft::detail::Column column_of(const double* numbers) { return {numbers, sizeof(double)}; }
+
+/// The loop both ways.
 struct LinksOfCentre {
   using type = double(Length, Teeth, Teeth, Length);
   static constexpr Formula about{"chain_links",
@@ -173,9 +192,16 @@ struct LinksOfCentre {
                                  {},
                                  sources::geometry};
   static constexpr std::string_view meaning = "links of the closed loop over two sprockets, a real number, exactly";
-  static bool in_range(const auto&...) { return true; }
-  static double of(Length pitch, Teeth front, Teeth rear, Length centre) {
-    return chain_links(pitch, front, rear, centre);
+  static void loop(const double* const* in, double* links, std::ptrdiff_t count) {
+    double pitch[solved_at_once], centre[solved_at_once];
+    for (std::ptrdiff_t begin = 0; begin < count; begin += solved_at_once) {
+      const std::ptrdiff_t some = std::min(count - begin, solved_at_once);
+      in_metres(in[0] + begin, pitch, some);
+      in_metres(in[3] + begin, centre, some);
+      layshaft::detail::links_of_mm(
+          {column_of(pitch), column_of(in[1] + begin), column_of(in[2] + begin), column_of(centre)}, links + begin,
+          sizeof(double), static_cast<std::size_t>(some));
+    }
   }
 };
 struct CentreOfLinks {
@@ -187,9 +213,16 @@ struct CentreOfLinks {
                                  sources::geometry};
   static constexpr std::string_view meaning =
       "centre distance of a closed loop of so many links, whole or real, exactly: the inverse of chain_links";
-  static bool in_range(const auto&...) { return true; }
-  static Length of(Length pitch, Teeth front, Teeth rear, double links) {
-    return chain_centre(pitch, front, rear, links);
+  static void loop(const double* const* in, double* centre, std::ptrdiff_t count) {
+    double pitch[solved_at_once];
+    for (std::ptrdiff_t begin = 0; begin < count; begin += solved_at_once) {
+      const std::ptrdiff_t some = std::min(count - begin, solved_at_once);
+      in_metres(in[0] + begin, pitch, some);
+      layshaft::detail::centres_mm(
+          {column_of(pitch), column_of(in[1] + begin), column_of(in[2] + begin), column_of(in[3] + begin)},
+          centre + begin, sizeof(double), static_cast<std::size_t>(some));
+      in_mm(centre + begin, some);
+    }
   }
 };
 /// The lower of two formulas.

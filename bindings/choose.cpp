@@ -31,18 +31,6 @@ struct Want<TyreOffer> {
     return {Want<TyreSize>::from(object, argument)};
   }
 };
-template <>
-struct Want<Measure> {
-  static Measure from(py::handle object, std::string_view argument) {
-    const std::string name = want_text(object, argument, "the name of a measure, such as 'thrust change'");
-    std::string list;
-    for (const MeasureRow& row : measure_rows) {
-      if (row.name == name) return row.kind;
-      list += (list.empty() ? "one of '" : ", '") + std::string(row.name) + "'";
-    }
-    raise(Error::range(argument, "'" + name.substr(0, 60) + "'", list));
-  }
-};
 
 }  // namespace detail
 
@@ -373,7 +361,8 @@ void register_choice(py::module_& module) {
                [](const Chosen& c) { return c.score; });
   def_property(chosen, "sure", "Whether the limits are kept over the whole of every band.",
                [](const Chosen& c) { return c.sure; });
-  def_property(chosen, "cautions", "What the rider must be told before riding on it, a tuple of Caution; of those ranked.",
+  def_property(chosen, "cautions",
+               "What the rider must be told before riding on it, a tuple of Caution; of those ranked.",
                [](const Chosen& c) { return py::object(give_list(c.cautions)); });
   def_property(chosen, "reason", "Why it stands where it does, in words.",
                [](const Chosen& c) { return sentence(c.reason); });

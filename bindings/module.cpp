@@ -32,6 +32,7 @@ void register_setup(pybind11::module_& module);
 void register_on_road(pybind11::module_& module);
 void register_appraisals(pybind11::module_& module);
 void register_choose(pybind11::module_& module);
+void register_bulk(pybind11::module_& module);
 void register_show(pybind11::module_& module);
 
 }  // namespace layshaft::python
@@ -71,5 +72,6 @@ PYBIND11_MODULE(_core, module) {
   register_on_road(module);     // of both
   register_appraisals(module);  // of machines and set-ups
   register_choose(module);      // of set-ups
+  register_bulk(module);        // of measures
   register_show(module);
 }

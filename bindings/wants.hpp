@@ -4,6 +4,7 @@
 #include "convert.hpp"
 
 #include <layshaft/chain/chain.hpp>
+#include <layshaft/choose/measure.hpp>
 #include <layshaft/gearing/gearbox.hpp>
 #include <layshaft/instrument/instrument.hpp>
 #include <layshaft/setup/machine.hpp>
@@ -111,6 +112,19 @@ struct Want<GearRatio> {
     if (py::isinstance<GearPair>(object)) return py::cast<const GearPair&>(object);
     if (!is_real_number(object)) wrong_type(argument, "a ratio: a number or a GearPair", object);
     return want_number(object, argument);
+  }
+};
+
+template <>
+struct Want<Measure> {
+  static Measure from(py::handle object, std::string_view argument) {
+    const std::string name = want_text(object, argument, "the name of a measure, such as 'thrust change'");
+    std::string list;
+    for (const MeasureRow& row : measure_rows) {
+      if (row.name == name) return row.kind;
+      list += (list.empty() ? "one of '" : ", '") + std::string(row.name) + "'";
+    }
+    raise(Error::range(argument, "'" + name.substr(0, 60) + "'", list));
   }
 };
 

@@ -10,10 +10,11 @@ Speed('36 km/h')
 24.094488188976378
 
 ``layshaft.arrays`` has the same formulas as NumPy ufuncs over plain numbers, and ``layshaft.adapters`` lets pint's
-quantities into them; ``layshaft.plots`` draws pictures that explain, ``layshaft.report`` writes whole pages,
-``layshaft.gpx`` reads recorded tracks, ``layshaft.fleet`` asks one study of many machines, ``layshaft.studies`` puts a
-study into words, ``layshaft.exercises`` makes exercises for a class, and ``layshaft.testing`` has hypothesis strategies
-for others' tests. Each is loaded when it is first asked for, so that ``import layshaft`` is quick and needs no NumPy.
+quantities into them; ``layshaft.frames`` takes a data frame of set-ups. ``layshaft.plots`` draws pictures that explain,
+``layshaft.report`` writes whole pages, ``layshaft.gpx`` reads recorded tracks, ``layshaft.fleet`` asks one study of
+many machines, ``layshaft.studies`` puts a study into words, ``layshaft.exercises`` makes exercises for a class, and
+``layshaft.testing`` has hypothesis strategies for others' tests. Each is loaded when it is first asked for, so that
+``import layshaft`` is quick and needs no NumPy.
 """
 
 from . import _core
@@ -22,7 +23,7 @@ from ._core import __version__ as __version__
 
 __all__ = [*(name for name in dir(_core) if not name.startswith("_")), "choose"]  # noqa: F405
 
-_MODULES = ("adapters", "arrays", "exercises", "fleet", "gpx", "plots", "report", "studies", "testing")
+_MODULES = ("adapters", "arrays", "exercises", "fleet", "frames", "gpx", "plots", "report", "studies", "testing")
 
 for _name in __all__[:-1]:
     _member = getattr(_core, _name)

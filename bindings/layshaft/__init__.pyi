@@ -3,6 +3,7 @@ from . import adapters as adapters
 from . import arrays as arrays
 from . import exercises as exercises
 from . import fleet as fleet
+from . import frames as frames
 from . import gpx as gpx
 from . import plots as plots
 from . import report as report

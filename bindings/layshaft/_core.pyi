@@ -3718,6 +3718,19 @@ def survey(
     visit: Callable[[Setup, _Values, _Values, tuple[int, ...]], bool | None],
 ) -> int: ...
 
+def _row_measures() -> tuple[tuple[str, str, bool, str], ...]: ...
+def _told_measures(machine: Machine) -> tuple[str, ...]: ...
+def _appraise_rows(
+    machine: Machine,
+    rows: int,
+    parts: dict[str, object],
+    columns: Sequence[tuple[object, ...]],
+    *,
+    present: Setup | None = None,
+    threads: int = 1,
+    first_bad_alone: bool = False,
+) -> list[tuple[int, str]]: ...
+
 _DecisionInput: TypeAlias = Literal[
     "tyre size", "torque", "drag", "mass", "front price", "rear price", "chain price", "tyre price"
 ]

@@ -11,7 +11,9 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <iterator>  // size
 #include <optional>
+#include <span>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -42,10 +44,10 @@ struct ReadingRule {
 struct BandColumns {
   std::vector<double> low, nominal, high;
 
-  void push_back(double at_low, double at_nominal, double at_high) {
-    low.push_back(at_low);
-    nominal.push_back(at_nominal);
-    high.push_back(at_high);
+  void push_back(const Band<double>& at) {
+    low.push_back(at.low);
+    nominal.push_back(at.nominal);
+    high.push_back(at.high);
   }
 };
 struct BandBlock;
@@ -77,6 +79,23 @@ struct StudyDrive {
   std::vector<double> overall_ratios;
 };
 
+/// What decides the measures of both a drive and a tyre, on the tyre's side; low is where the number itself is least.
+struct TyreFactors {
+  Band<double> stock_over_tyre, tyre_over_stock, circumference;
+  /// Turns a second at the speed that an engine speed is asked at.
+  [[nodiscard]] Band<double> turning(Speed speed) const noexcept {
+    const auto at = [&](double metres) { return (speed / Length::from_value(metres)).value(); };
+    return {at(circumference.high), at(circumference.nominal), at(circumference.low)};
+  }
+};
+/// The same on the drive's side.
+struct DriveFactors {
+  double change;                     ///< its final ratio over the stock one
+  double diameters;                  ///< the stock rear sprocket's pitch diameter over its own
+  std::optional<Band<double>> cost;  ///< of its new parts; none: a price is not known
+  double parts_changed;
+};
+
 /// One question, prepared.
 class Study {
  public:
@@ -88,6 +107,24 @@ class Study {
     Study study(machine, space, goals, stock_chain->links);
     if (auto error = study.cannot_tell()) return *std::move(error);
     study.prepare_tyres();
+    return study;
+  }
+
+  /// Of set-ups that come one by one, from no space: what is asked of each, with what is on the machine now.
+  [[nodiscard]] static Result<Study> make(const Machine& machine, std::span<const Measured> measured,
+                                          const std::optional<Setup>& present = {}) {
+    if (measured.size() > MeasuredList::capacity)
+      return Error::range("number of measures", std::to_string(measured.size()),
+                          "at most " + std::to_string(MeasuredList::capacity));
+    for (const Measured& one : measured)
+      if (auto error = outside(one, static_cast<int>(machine.gearbox().gears().size()))) return *std::move(error);
+    const auto stock_chain = fit_chain_of(machine, machine.stock());
+    if (!stock_chain) return stock_chain.error().in("stock set-up");
+    Space none;
+    none.present = present;
+    Study study(machine, none, Goals(), stock_chain->links);
+    for (const Measured& one : measured) study.place_made_for(one);
+    if (auto error = study.cannot_tell()) return *std::move(error);
     return study;
   }
 
@@ -128,6 +165,25 @@ class Study {
     const auto stand = layshaft::detail::fit(*loop, *shortest, machine_.adjuster());
     if (stand && stand->fits) visit(drive_of(front, rear, chain, *stand));
   }
+
+  /// A drive that comes alone, its links stated or the shortest that close, whether or not they fit the adjuster; or
+  /// the error that an appraisal of it has.
+  [[nodiscard]] Result<StudyDrive> drive(const SprocketOffer& front, const SprocketOffer& rear, const ChainOffer& chain,
+                                         std::optional<Links> links) const;
+  /// A tyre that comes alone, which has no error of its own.
+  [[nodiscard]] StudyTyre tyre(const TyreOffer& offer) const;
+  /// What decides the measures of a tyre on many drives.
+  [[nodiscard]] static TyreFactors factors(const StudyTyre& tyre) noexcept;
+  /// What decides those of a drive on many tyres.
+  [[nodiscard]] DriveFactors factors(const StudyDrive& drive) const;
+  /// The overall ratio that a measure is asked at.
+  [[nodiscard]] double ratio_of(const Measured& measured, const StudyDrive& drive) const noexcept {
+    return overall_ratio(measured, drive, measured.what == Measure::engine_speed);
+  }
+  [[nodiscard]] const std::vector<ReadingRule>& reading_rules() const noexcept { return reading_rules_; }
+  [[nodiscard]] SpeedometerSensor sensor() const noexcept { return machine_.speedometer().sensor(); }
+  /// The engine's turns in a second at its lowest pull.
+  [[nodiscard]] double lowest_turning() const noexcept { return (lowest_pull_ / turn).value(); }
 
   /// What a measure of the drive alone comes to.
   [[nodiscard]] std::optional<Band<double>> value(const Measured& measured, const StudyDrive& drive) const;
@@ -198,6 +254,30 @@ class Study {
     return *Setup::make(parts);
   }
 
+  /// What the drive's new parts cost.
+  [[nodiscard]] std::optional<Band<double>> cost_of(const StudyDrive& drive) const noexcept {
+    Band<double> sum = Band<double>::exactly(0.0);
+    const auto add = [&](bool bought, const Offer& offer) {
+      if (!bought) return true;
+      if (!offer.price) return false;
+      sum = plus(sum, plus(*offer.price, offer.labour));
+      return true;
+    };
+    if (!add(drive.front_changed, drive.front.offer) || !add(drive.rear_changed, drive.rear.offer) ||
+        !add(drive.chain_changed, drive.chain.offer))
+      return std::nullopt;
+    return sum;
+  }
+  [[nodiscard]] static constexpr Band<double> plus(const Band<double>& a, const Band<double>& b) noexcept {
+    return {a.low + b.low, a.nominal + b.nominal, a.high + b.high};
+  }
+  /// What the tyre costs, where it is a new one.
+  [[nodiscard]] static std::optional<Band<double>> cost_of(const StudyTyre& tyre) noexcept {
+    if (!tyre.changed) return Band<double>::exactly(0.0);
+    if (!tyre.offer.offer.price) return std::nullopt;
+    return plus(*tyre.offer.offer.price, tyre.offer.offer.labour);
+  }
+
  private:
   Study(const Machine& machine, const Space& space, const Goals& goals, Links stock_links)
       : machine_(machine),
@@ -213,6 +293,10 @@ class Study {
     stock_ratio_ = final_ratio(stock_.front(), stock_.rear());
     stock_rear_diameter_ = Sprocket(chain, stock_.rear()).pitch_diameter();
     lowest_pull_ = slowest_pull(machine_);
+    const Rollout stock_wheel(stock_);
+    for (const Corner size : corners)
+      for (const Corner rolling : corners)
+        stock_at_[static_cast<std::size_t>(size)][static_cast<std::size_t>(rolling)] = stock_wheel.at(size, rolling);
     if (const auto fitted = fit_chain_of(machine_, present_)) present_links_ = fitted->links;
     set_reading_rules();
   }
@@ -272,6 +356,8 @@ class Study {
   /// What a measure needs and the machine, or the shop, does not state.
   [[nodiscard]] std::optional<Error> cannot_tell() const;
   void prepare_tyres();
+  [[nodiscard]] bool any_of(MeasuredOn on) const noexcept;
+  [[nodiscard]] StudyTyre tyre_with(const TyreOffer& offer, bool any_of_tyre) const;
   void set_reading_rules();
   void fill_columns();
   static void put_on(SetupParts& parts, const TyreOffer& offer) {
@@ -284,23 +370,6 @@ class Study {
                                     const ChainFit& fit) const;
   [[nodiscard]] ComparedSetups compared(const StudyDrive& drive) const {
     return {stock_, drive.setup, machine_.chain(), machine_.speedometer().sensor(), stock_links_, drive.fit.links};
-  }
-  /// What the drive's new parts cost.
-  [[nodiscard]] std::optional<Band<double>> cost_of(const StudyDrive& drive) const noexcept {
-    Band<double> sum = Band<double>::exactly(0.0);
-    const auto add = [&](bool bought, const Offer& offer) {
-      if (!bought) return true;
-      if (!offer.price) return false;
-      sum = plus(sum, plus(*offer.price, offer.labour));
-      return true;
-    };
-    if (!add(drive.front_changed, drive.front.offer) || !add(drive.rear_changed, drive.rear.offer) ||
-        !add(drive.chain_changed, drive.chain.offer))
-      return std::nullopt;
-    return sum;
-  }
-  [[nodiscard]] static constexpr Band<double> plus(const Band<double>& a, const Band<double>& b) noexcept {
-    return {a.low + b.low, a.nominal + b.nominal, a.high + b.high};
   }
   [[nodiscard]] double overall_ratio(const Measured& measured, const StudyDrive& drive, bool last) const noexcept {
     const std::size_t gears = drive.overall_ratios.size();
@@ -342,6 +411,7 @@ class Study {
   double stock_ratio_ = 0.0;
   Length stock_rear_diameter_{};
   AngularSpeed lowest_pull_{};
+  std::array<std::array<Length, std::size(corners)>, std::size(corners)> stock_at_;  // by size, then rolling factor
   std::vector<ReadingRule> reading_rules_;
   // Of the tyres in their order: what goes into the measures of many at once. Low is where the number itself is least.
   BandColumns stock_over_tyre_, tyre_over_stock_, circumference_;

@@ -2,23 +2,13 @@
 #pragma once
 
 #include <layshaft/choose/study_values.hpp>
+#include <layshaft/core/wide.hpp>
 
 #include <algorithm>
 #include <array>
 #include <cstddef>
 #include <limits>
 #include <optional>
-
-// A compiler that can is asked to make these loops three times, for processors that work out two, four or eight numbers
-// at once; which of them runs is decided when a program starts. No product is fused with a sum in any, so that all give
-// the same.
-#if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__) && defined(__GLIBC__) && defined(__OPTIMIZE__) && \
-    !defined(__SANITIZE_THREAD__) && !defined(__SANITIZE_ADDRESS__)
-#define LAYSHAFT_WIDE \
-  __attribute__((target_clones("arch=x86-64-v4", "avx2", "default"), optimize("O3", "fp-contract=off")))
-#else
-#define LAYSHAFT_WIDE
-#endif
 
 /// @file
 /// The measures of one drive on many tyres at once. Each number is what `Study::value` tells of the same set-up: what
@@ -37,31 +27,42 @@ struct BandBlock {
   alignas(64) BlockRow low, nominal, high;
 };
 
-// The loops. `n` is at most block_size.
+/// One number for all of a block, where a row of numbers could stand.
+struct OneForAll {
+  double number;
+  constexpr double operator[](std::size_t) const noexcept { return number; }
+};
+
+// The loops. `n` is at most block_size. What comes from the drive is one number for all, or a row.
 
 /// tyre × factor − 1
-LAYSHAFT_WIDE inline void change_of(const double* __restrict tyre, double factor, double* __restrict out,
+template <class Factor>
+LAYSHAFT_WIDE inline void change_of(const double* __restrict tyre, Factor factor, double* __restrict out,
                                     std::size_t n) noexcept {
-  for (std::size_t i = 0; i < n; ++i) out[i] = tyre[i] * factor - 1.0;
+  for (std::size_t i = 0; i < n; ++i) out[i] = tyre[i] * factor[i] - 1.0;
 }
 /// 1 / (tyre × factor) − 1
-LAYSHAFT_WIDE inline void inverse_change_of(const double* __restrict tyre, double factor, double* __restrict out,
+template <class Factor>
+LAYSHAFT_WIDE inline void inverse_change_of(const double* __restrict tyre, Factor factor, double* __restrict out,
                                             std::size_t n) noexcept {
-  for (std::size_t i = 0; i < n; ++i) out[i] = 1.0 / (tyre[i] * factor) - 1.0;
+  for (std::size_t i = 0; i < n; ++i) out[i] = 1.0 / (tyre[i] * factor[i]) - 1.0;
 }
 /// tyre × factor × unit
-LAYSHAFT_WIDE inline void product_of(const double* __restrict tyre, double factor, double unit, double* __restrict out,
+template <class Factor>
+LAYSHAFT_WIDE inline void product_of(const double* __restrict tyre, Factor factor, double unit, double* __restrict out,
                                      std::size_t n) noexcept {
-  for (std::size_t i = 0; i < n; ++i) out[i] = tyre[i] * factor * unit;
+  for (std::size_t i = 0; i < n; ++i) out[i] = tyre[i] * factor[i] * unit;
 }
 /// first × tyre / ratio × last
-LAYSHAFT_WIDE inline void pace_of(const double* __restrict tyre, double first, double ratio, double last,
+template <class Factor>
+LAYSHAFT_WIDE inline void pace_of(const double* __restrict tyre, double first, Factor ratio, double last,
                                   double* __restrict out, std::size_t n) noexcept {
-  for (std::size_t i = 0; i < n; ++i) out[i] = first * tyre[i] / ratio * last;
+  for (std::size_t i = 0; i < n; ++i) out[i] = first * tyre[i] / ratio[i] * last;
 }
 /// Widens the bands by how far a speedometer reads outside one rule.
+template <class Factor>
 LAYSHAFT_WIDE inline void reads_outside(const double* __restrict low, const double* __restrict nominal,
-                                        const double* __restrict high, double change, const ReadingRule& rule,
+                                        const double* __restrict high, Factor change, const ReadingRule& rule,
                                         BandBlock& __restrict out, std::size_t n) noexcept {
   const double at_low = rule.stock.low, at_nominal = rule.stock.nominal, at_high = rule.stock.high, most = rule.most;
   const auto outside = [&](double share) {
@@ -70,8 +71,8 @@ LAYSHAFT_WIDE inline void reads_outside(const double* __restrict low, const doub
     return by > reading_rounding ? by : 0.0;
   };
   for (std::size_t i = 0; i < n; ++i) {
-    const double a = outside(at_low * (low[i] * change)), b = outside(at_nominal * (nominal[i] * change)),
-                 c = outside(at_high * (high[i] * change));
+    const double a = outside(at_low * (low[i] * change[i])), b = outside(at_nominal * (nominal[i] * change[i])),
+                 c = outside(at_high * (high[i] * change[i]));
     const double least = a < c ? a : c, greatest = a < c ? c : a;
     const double least_of_all = least < b ? least : b, greatest_of_all = greatest < b ? b : greatest;
     out.low[i] = out.low[i] < least_of_all ? least_of_all : out.low[i];
@@ -121,7 +122,7 @@ LAYSHAFT_WIDE inline double greatest_of(const double* __restrict value, std::siz
 /// The measures of a block, and what is known of its set-ups.
 inline bool Study::fill(const Measured& measured, const StudyDrive& drive, std::size_t first, std::size_t n,
                         BandBlock& out) const {
-  const double change = final_ratio(drive.front.teeth, drive.rear.teeth) / stock_ratio_;
+  const OneForAll change{final_ratio(drive.front.teeth, drive.rear.teeth) / stock_ratio_};
   const auto each_end = [&](const BandColumns& tyres, const auto& work) {
     work(&tyres.low[first], out.low.data());
     work(&tyres.nominal[first], out.nominal.data());
@@ -137,18 +138,19 @@ inline bool Study::fill(const Measured& measured, const StudyDrive& drive, std::
       inverse_change_of(&stock_over_tyre_.low[first], change, out.high.data(), n);
       return true;
     case Measure::chain_pull_change: {
-      const double diameters = stock_rear_diameter_ / rear_diameter(drive);
+      const OneForAll diameters{stock_rear_diameter_ / rear_diameter(drive)};
       each_end(tyre_over_stock_, [&](const double* tyre, double* to) { change_of(tyre, diameters, to, n); });
       return true;
     }
     case Measure::engine_speed: {
-      const double ratio = overall_ratio(measured, drive, true);
+      const OneForAll ratio{overall_ratio(measured, drive, true)};
       each_end(turning_[place_of(measured)],
                [&](const double* tyre, double* to) { product_of(tyre, ratio, turn.value(), to, n); });
       return true;
     }
     case Measure::walking_pace: {
-      const double turning = (lowest_pull_ / turn).value(), ratio = drive.overall_ratios.front();
+      const double turning = lowest_turning();
+      const OneForAll ratio{drive.overall_ratios.front()};
       const Band<double>& slip = surface(SurfaceKind::asphalt).driving_slip;
       pace_of(&circumference_.low[first], turning, ratio, 1.0 - slip.high, out.low.data(), n);
       pace_of(&circumference_.nominal[first], turning, ratio, 1.0 - slip.nominal, out.nominal.data(), n);
@@ -161,7 +163,7 @@ inline bool Study::fill(const Measured& measured, const StudyDrive& drive, std::
       each_end(stock_over_tyre_, [&](const double*, double* to) { std::fill_n(to, n, 0.0); });
       for (const ReadingRule& rule : reading_rules_)
         reads_outside(&stock_over_tyre_.low[first], &stock_over_tyre_.nominal[first], &stock_over_tyre_.high[first],
-                      sensor == SpeedometerSensor::layshaft ? change : 1.0, rule, out, n);
+                      sensor == SpeedometerSensor::layshaft ? change : OneForAll{1.0}, rule, out, n);
       return true;
     }
     default: return false;
@@ -169,5 +171,3 @@ inline bool Study::fill(const Measured& measured, const StudyDrive& drive, std::
 }
 
 }  // namespace layshaft::detail
-
-#undef LAYSHAFT_WIDE

@@ -56,33 +56,10 @@ inline std::optional<Error> Study::cannot_tell() const {
 }
 
 inline void Study::prepare_tyres() {
-  const bool any_of_tyre = std::any_of(measured_.begin(), measured_.end(), [](const Measured& one) {
-    return measure_row(one.what).on == MeasuredOn::tyre;
-  });
   tyres_.reserve(space_.tyres.size());
-  const Rollout stock_wheel(stock_);
-  std::array<std::array<Length, std::size(corners)>, std::size(corners)> stock_at;  // by size, then rolling factor
-  const auto place = [](Corner at) { return static_cast<std::size_t>(at); };
-  for (const Corner size : corners)
-    for (const Corner rolling : corners) stock_at[place(size)][place(rolling)] = stock_wheel.at(size, rolling);
+  const bool any_of_tyre = any_of(MeasuredOn::tyre);
   for (const TyreOffer& offer : space_.tyres) {
-    const Rollout wheel = offer.circumference ? Rollout(*offer.circumference) : Rollout(*offer.tyre);
-    StudyTyre& tyre = tyres_.emplace_back(StudyTyre{offer, true, wheel.circumference(), {}, {}, false});
-    tyre.changed = present_.tyre() && offer.tyre ? !(present_.tyre()->undated() == offer.tyre->undated())
-                                                 : present_.circumference() != offer.circumference;
-    const auto at_corners = [&](const WheelCorners& at) {
-      return std::pair(stock_at[place(at.base_size)][place(at.base_rolling)],
-                       wheel.at(at.trial_size, at.trial_rolling));
-    };
-    tyre.runs.fill(at_corners(WheelCorners()));
-    for (const WheelCorners& at : wheel_corners(stock_wheel, wheel)) {
-      const auto run = at_corners(at);
-      if (run.second / run.first < tyre.runs[1].second / tyre.runs[1].first) tyre.runs[1] = run;
-      if (run.second / run.first > tyre.runs[2].second / tyre.runs[2].first) tyre.runs[2] = run;
-    }
-    if (any_of_tyre) tyre.values.resize(measured_.size());
-    for (std::size_t i = 0; i < measured_.size(); ++i)
-      if (measure_row(measured_[i].what).on == MeasuredOn::tyre) tyre.values[i] = value(measured_[i], tyre);
+    StudyTyre& tyre = tyres_.emplace_back(tyre_with(offer, any_of_tyre));
     for (std::size_t i = 0; i < goals_.limits.size(); ++i) {
       if (measure_row(goals_.limits[i].measured.what).on != MeasuredOn::tyre) continue;
       const auto& told = tyre.values[limit_places_[i]];
@@ -92,21 +69,71 @@ inline void Study::prepare_tyres() {
   fill_columns();
 }
 
+inline bool Study::any_of(MeasuredOn on) const noexcept {
+  return std::any_of(measured_.begin(), measured_.end(),
+                     [&](const Measured& one) { return measure_row(one.what).on == on; });
+}
+
+inline StudyTyre Study::tyre(const TyreOffer& offer) const { return tyre_with(offer, any_of(MeasuredOn::tyre)); }
+
+inline StudyTyre Study::tyre_with(const TyreOffer& offer, bool any_of_tyre) const {
+  const auto place = [](Corner at) { return static_cast<std::size_t>(at); };
+  const Rollout wheel = offer.circumference ? Rollout(*offer.circumference) : Rollout(*offer.tyre);
+  StudyTyre tyre{offer, true, wheel.circumference(), {}, {}, false};
+  tyre.changed = present_.tyre() && offer.tyre ? !(present_.tyre()->undated() == offer.tyre->undated())
+                                               : present_.circumference() != offer.circumference;
+  const auto at_corners = [&](const WheelCorners& at) {
+    return std::pair(stock_at_[place(at.base_size)][place(at.base_rolling)], wheel.at(at.trial_size, at.trial_rolling));
+  };
+  tyre.runs.fill(at_corners(WheelCorners()));
+  for (const WheelCorners& at : wheel_corners(Rollout(stock_), wheel)) {
+    const auto run = at_corners(at);
+    if (run.second / run.first < tyre.runs[1].second / tyre.runs[1].first) tyre.runs[1] = run;
+    if (run.second / run.first > tyre.runs[2].second / tyre.runs[2].first) tyre.runs[2] = run;
+  }
+  if (any_of_tyre) tyre.values.resize(measured_.size());
+  for (std::size_t i = 0; i < measured_.size(); ++i)
+    if (measure_row(measured_[i].what).on == MeasuredOn::tyre) tyre.values[i] = value(measured_[i], tyre);
+  return tyre;
+}
+
+inline Result<StudyDrive> Study::drive(const SprocketOffer& front, const SprocketOffer& rear, const ChainOffer& chain,
+                                       std::optional<Links> links) const {
+  const ChainLoop loop(chain.series.value_or(machine_.chain()), front.teeth, rear.teeth);
+  if (!links) {
+    const auto shortest = try_shortest_links(loop, machine_.adjuster());
+    if (!shortest) return shortest.error();
+    links = *shortest;
+  }
+  const auto stand = try_fit_links(loop, *links, machine_.adjuster());
+  if (!stand) return stand.error();
+  return drive_of(front, rear, chain, *stand);
+}
+
+inline DriveFactors Study::factors(const StudyDrive& drive) const {
+  return {final_ratio(drive.front.teeth, drive.rear.teeth) / stock_ratio_, stock_rear_diameter_ / rear_diameter(drive),
+          cost_of(drive), double(drive.front_changed) + double(drive.rear_changed) + double(drive.chain_changed)};
+}
+
+inline TyreFactors Study::factors(const StudyTyre& tyre) noexcept {
+  const auto& [likely, least, greatest] = tyre.runs;
+  const auto under = [](const auto& run) { return layshaft::tyre_factor(run.first, run.second); };
+  const auto over = [](const auto& run) { return double(run.second / run.first); };
+  const Band<Length>& rolls = tyre.circumference;
+  return {{under(greatest), under(likely), under(least)},
+          {over(least), over(likely), over(greatest)},
+          {rolls.low.value(), rolls.nominal.value(), rolls.high.value()}};
+}
+
 inline void Study::fill_columns() {
   turning_.resize(measured_.size());
   for (const StudyTyre& tyre : tyres_) {
-    const auto& [likely, least, greatest] = tyre.runs;
-    const auto under = [](const auto& run) { return layshaft::tyre_factor(run.first, run.second); };
-    const auto over = [](const auto& run) { return double(run.second / run.first); };
-    stock_over_tyre_.push_back(under(greatest), under(likely), under(least));
-    tyre_over_stock_.push_back(over(least), over(likely), over(greatest));
-    const Band<Length>& rolls = tyre.circumference;
-    circumference_.push_back(rolls.low.value(), rolls.nominal.value(), rolls.high.value());
-    for (std::size_t i = 0; i < measured_.size(); ++i) {
-      if (measured_[i].what != Measure::engine_speed) continue;
-      const auto turning = [&](Length circumference) { return (*measured_[i].speed / circumference).value(); };
-      turning_[i].push_back(turning(rolls.high), turning(rolls.nominal), turning(rolls.low));
-    }
+    const TyreFactors of_tyre = factors(tyre);
+    stock_over_tyre_.push_back(of_tyre.stock_over_tyre);
+    tyre_over_stock_.push_back(of_tyre.tyre_over_stock);
+    circumference_.push_back(of_tyre.circumference);
+    for (std::size_t i = 0; i < measured_.size(); ++i)
+      if (measured_[i].what == Measure::engine_speed) turning_[i].push_back(of_tyre.turning(*measured_[i].speed));
   }
 }
 
@@ -292,9 +319,9 @@ inline std::optional<Band<double>> Study::value(const Measured& measured, const 
     }
     case Measure::speedometer_beyond_rule: return speedometer_beyond_rule(drive, tyre);
     case Measure::cost: {
-      const auto cost = cost_of(drive);
-      if (!cost || (tyre.changed && !tyre.offer.offer.price)) return std::nullopt;
-      return tyre.changed ? plus(*cost, plus(*tyre.offer.offer.price, tyre.offer.offer.labour)) : *cost;
+      const auto of_drive = cost_of(drive), of_tyre = cost_of(tyre);
+      if (!of_drive || !of_tyre) return std::nullopt;
+      return plus(*of_drive, *of_tyre);
     }
     case Measure::parts_changed:
       return Band<double>::exactly((drive.front_changed ? 1.0 : 0.0) + (drive.rear_changed ? 1.0 : 0.0) +
