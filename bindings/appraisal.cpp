@@ -135,7 +135,12 @@ void register_appraisal(py::module_& module) {
   });
   def(module, "appraise(machine, setup)",
       "Every number that follows from a machine and a set-up: an Appraisal. Error where no even chain fits the "
-      "adjuster; it names the nearest sprockets that would.",
+      "adjuster; it names the nearest sprockets that would.\n\n"
+      ">>> appraisal = ls.appraise(machine, trial)\n"
+      ">>> appraisal.chain.links, ls.show(appraisal.chain.centre)\n"
+      "(108, '599.9 (599.9 to 601.2) mm')\n"
+      ">>> ls.show(appraisal.speed_at(\"6000 rpm\", gear=5))\n"
+      "'71.8 (70.0 to 74.6) km/h'",
       [make](const Arguments& given) {
         const Machine& machine = given.want<Machine>("machine");
         return make(std::make_shared<const Machine>(machine), machine.stock(), given.want<Setup>("setup"));
@@ -225,7 +230,12 @@ void register_comparison(py::module_& module) {
                           py::make_tuple(py::cast(*c.machine), c.base, c.trial));
   });
   def(module, "compare(machine, base, trial)",
-      "Two set-ups of one machine side by side: a Comparison. An Error names the set-up that cannot be appraised.",
+      "Two set-ups of one machine side by side: a Comparison. An Error names the set-up that cannot be appraised.\n\n"
+      ">>> comparison = ls.compare(machine, machine.stock, trial)\n"
+      ">>> ls.show_percent(comparison.thrust_change)\n"
+      "'+0.5 (-2.6 to +3.5) %'\n"
+      ">>> comparison.links_change\n"
+      "2",
       [](const Arguments& given) {
         const Machine& machine = given.want<Machine>("machine");
         const Setup& base = given.want<Setup>("base");

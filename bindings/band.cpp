@@ -37,7 +37,10 @@ std::string repr(const PyBand& band) {
 void register_band(py::module_& module) {
   py::class_<PyBand> type(module, "Band", py::is_final(),
                           "Band(low, nominal, high)\n--\n\nThe low, nominal and high value of one quantity or number. "
-                          "`value in band` asks whether it lies between the ends; there is no arithmetic on bands.");
+                          "`value in band` asks whether it lies between the ends; there is no arithmetic on bands.\n\n"
+                          ">>> band = ls.Band(612 * ls.mm, 615 * ls.mm, 620 * ls.mm)\n"
+                          ">>> ls.show(band.width), 618 * ls.mm in band\n"
+                          "('8.0 mm', True)");
   def_init(type, "Band(low, nominal, high)", read_band);
   const auto part = [&](const char* name, const char* doc, double Band<double>::*member) {
     def_property(type, name, doc,

@@ -80,8 +80,8 @@ class InColumns {
 
 constexpr const char* drive_columns[] = {"front",          "rear",          "links",       "chain",      "chain_seal",
                                          "front_material", "rear_material", "front_price", "rear_price", "chain_price"};
-constexpr const char* tyre_columns[] = {"tyre", "circumference_low_mm", "circumference_mm", "circumference_high_mm",
-                                        "tyre_price"};
+constexpr const char* tyre_columns[] = {
+    "tyre", "tyre_use", "circumference_low_mm", "circumference_mm", "circumference_high_mm", "tyre_price"};
 
 template <class Count>
 Result<Count> count_of(const char* name, double number) {
@@ -145,8 +145,10 @@ Result<RowDrive> drive_of_row(const InColumns& in, std::size_t row) {
 }
 Result<TyreOffer> tyre_of_row(const InColumns& in, std::size_t row) {
   TyreOffer tyre;
+  const auto use = word_of<TyreUse>("tyre_use", in.at("tyre_use").word(row));
+  if (!use) return use.error();
   if (const std::string* marking = in.at("tyre").word(row)) {
-    const auto size = TyreSize::make(*marking);
+    const auto size = TyreSize::make(*marking, use->value_or(TyreUse::road));
     if (!size) return size.error().in("tyre");
     tyre.tyre = *size;
   }

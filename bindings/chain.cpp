@@ -15,7 +15,9 @@ void register_series(py::module_& module) {
       "ChainSeries(name)\n--\n\nA chain series, single strand, by any usual spelling of its name: '520', '08B', "
       "'08B-1', 'DIN/ISO 08B', 'ANSI 40', '#40', '415H', '08B narrow'. Pitch, roller diameter and inner width are "
       "Lengths; each other dimension, strength and mass is None where no source gives it. Raises ParseError for an "
-      "unknown name, with those nearest to it.");
+      "unknown name, with those nearest to it.\n\n"
+      ">>> ls.ChainSeries(\"DIN/ISO 08B\").name, ls.ChainSeries(\"520\").pitch\n"
+      "('08B', Length('15.875 mm'))");
   def_init(type, "ChainSeries(name)", [](const Arguments& given) { return given.want<ChainSeries>("name"); });
   def_property(type, "name", "The name of the series.", [](const ChainSeries& s) { return s.name(); });
   def_property(type, "aliases", "Its other names, an ANSI number first: a tuple, which may be empty.",
@@ -57,7 +59,9 @@ void register_series(py::module_& module) {
 void register_sprocket(py::module_& module) {
   py::class_<Sprocket> type(module, "Sprocket", py::is_final(),
                             "Sprocket(series, teeth)\n--\n\nA sprocket to ISO 606: its diameters, what it measures, "
-                            "and the form of its teeth.");
+                            "and the form of its teeth.\n\n"
+                            ">>> round(ls.Sprocket(\"520\", 13).pitch_diameter / ls.mm, 3)\n"
+                            "66.335");
   def_init(type, "Sprocket(series, teeth)", [](const Arguments& given) {
     return Sprocket(given.want<ChainSeries>("series"), given.want<Teeth>("teeth"));
   });
@@ -95,7 +99,12 @@ void register_loop(py::module_& module) {
   py::class_<ChainLoop> type(module, "ChainLoop", py::is_final(),
                              "ChainLoop(series, front, rear)\n--\n\nThe exact loop of a chain around two sprockets, "
                              "both ways: links for a centre "
-                             "distance, and centre distance for links.");
+                             "distance, and centre distance for links.\n\n"
+                             ">>> loop = ls.ChainLoop(\"520\", front=13, rear=50)\n"
+                             ">>> round(loop.links(\"615 mm\"), 2)\n"
+                             "109.88\n"
+                             ">>> f\"{loop.centre(110):.2f mm}\"\n"
+                             "'615.99 mm'");
   def_init(type, "ChainLoop(series, front, rear)", [](const Arguments& given) {
     return ChainLoop(given.want<ChainSeries>("series"), given.want<Teeth>("front"), given.want<Teeth>("rear"));
   });

@@ -149,13 +149,10 @@ void register_teeth(py::module_& module) {
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
     ToothShares shares{{}, given.want<Band<double>>("rest")};
-    const py::tuple teeth(given.object("teeth"));
+    const auto teeth = given.want<std::vector<ToothShare>>("teeth");
     if (teeth.size() > most_shared_teeth)
       raise(Error::range("teeth", std::to_string(teeth.size()), "at most " + std::to_string(most_shared_teeth)));
-    for (const py::handle one : teeth) {
-      if (!py::isinstance<ToothShare>(one)) wrong_type("teeth", "ToothShares", one);
-      shares.teeth.push_back(py::cast<const ToothShare&>(one));
-    }
+    for (const ToothShare& one : teeth) shares.teeth.push_back(one);
     return shares;
   });
   def_property(type, "teeth", "From the tight run on, a tuple of ToothShare.",

@@ -50,6 +50,12 @@ py::object give_value(Measure measure, double value) {
 py::object give_value(Measure measure, const Band<double>& value) {
   return py::cast(PyBand{kind_of(measure_row(measure).dimension), value});
 }
+/// A function to be called back, or None.
+py::object want_callback(const Arguments& given, std::string_view name) {
+  py::object callback = given.object(name);
+  if (!callback.is_none() && !PyCallable_Check(callback.ptr())) wrong_type(name, "a function, or None", callback);
+  return callback;
+}
 Measured want_measured(const Arguments& given) {
   return {given.want<Measure>("measure"), given.want<std::optional<int>>("gear"),
           given.want<std::optional<Speed>>("speed")};
@@ -196,7 +202,9 @@ void register_goals(py::module_& module) {
       Signature(limit_signature)
           .doc("What a set-up must keep: a measure by its name (measures() lists them), at the least, at the most, or "
                "both, as a quantity of its kind or a number; a fraction is a share of one, 0.02. 'engine speed' needs "
-               "a speed and takes a gear, 'climb' takes a gear.",
+               "a speed and takes a gear, 'climb' takes a gear.\n\n"
+               ">>> ls.Limit(\"engine speed\", most=\"6800 rpm\", speed=\"90 km/h\")\n"
+               "Limit('engine speed', most=AngularSpeed('6800 rpm'), speed=Speed('90 km/h'))",
                false)
           .c_str());
   def_init(limit, limit_signature, [](const Arguments& given) {
@@ -265,7 +273,11 @@ void register_goals(py::module_& module) {
       module, "Goals", py::is_final(),
       Signature(goals_signature)
           .doc("All that a rider wants: up to 32 Limits, 1 to 16 Wishes; robust judges everything by the worse end of "
-               "its band, not by what is likely.",
+               "its band, not by what is likely.\n\n"
+               ">>> goals = ls.Goals(limits=[ls.Limit(\"links\", most=110)], wishes=[ls.Wish(\"thrust change\", 0.0), "
+               "ls.Wish(\"links\", \"less\")])\n"
+               ">>> len(goals.wishes)\n"
+               "2",
                false)
           .c_str());
   def_init(goals, goals_signature, [](const Arguments& given) {
@@ -432,7 +444,7 @@ void register_choice(py::module_& module) {
         const Space space = given.want<Space>("space");
         const Goals goals = given.want<Goals>("goals");
         ChooseOptions options{given.want<int>("shortlist", 3), given.want<int>("threads", 1), {}};
-        const py::object progress = given.object("progress");
+        const py::object progress = want_callback(given, "progress");
         std::optional<py::error_already_set> raised;  // by the callback, which must not end a thread of the library
         if (!progress.is_none())
           options.progress = [&](std::uint64_t done, std::uint64_t all) {
@@ -458,7 +470,7 @@ void register_choice(py::module_& module) {
       "False; the number of set-ups. Without visit, a tuple of all of them.",
       [](const Arguments& given) -> py::object {
         const Goals goals = given.want<Goals>("goals");
-        const py::object visit = given.object("visit");
+        const py::object visit = want_callback(given, "visit");
         py::list all;
         const auto values = [](const auto& told, const auto& asked) {
           py::list list;

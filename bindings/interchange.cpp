@@ -14,7 +14,10 @@ void register_interchange(py::module_& module) {
       module, "Interchange", py::is_final(),
       "Interchange(chain, cut_for)\n--\n\nWhether a chain runs on sprockets that were cut for a series, its own or "
       "another, and why not. Two rollers count as the same while each seats in the least gap that the standard allows "
-      "for the other. A chain's strength is no part of this.");
+      "for the other. A chain's strength is no part of this.\n\n"
+      ">>> pair = ls.Interchange(\"530\", cut_for=\"520\")\n"
+      ">>> pair.fits, pair.reasons\n"
+      "(False, ('sloppy',))");
   def_init(type, "Interchange(chain, cut_for)", [](const Arguments& given) {
     return Interchange(given.want<ChainSeries>("chain"), given.want<ChainSeries>("cut_for"));
   });

@@ -277,7 +277,7 @@ void register_quantity(py::module_& module) {
   const std::string name(kind.name);
   std::string list;
   for (const UnitName& unit : kind.units) list.append(list.empty() ? "" : ", ").append(unit.name);
-  const std::string doc = name + "(value)\n--\n\n" + article(kind) + ": " + ways_to_write(kind) +
+  const std::string doc = name + "(value)\n--\n\nA" + article(kind).substr(1) + ": " + ways_to_write(kind) +
                           ". Units in text: " + list + ".\n\nImmutable; NaN and infinity are refused.";
   py::class_<Quantity> type(module, name.c_str(), py::is_final(), doc.c_str());
   kind.type = reinterpret_cast<PyTypeObject*>(type.ptr());

@@ -63,11 +63,14 @@ py::object give_column(const std::vector<double>& column, double unit) {
   return py::object(py::tuple(numbers));
 }
 std::vector<double> want_column(const Arguments& given, const char* name, double unit) {
-  std::vector<double> column;
-  if (given.object(name).is_none()) return column;
-  column = given.want<std::vector<double>>(name);
+  auto column = given.want<std::vector<double>>(name);
   for (double& value : column) value *= unit;
   return column;
+}
+/// A column that a log need not have: empty where it is left out.
+std::vector<double> want_column_or_none(const Arguments& given, const char* name, double unit) {
+  if (given.object(name).is_none()) return {};
+  return want_column(given, name, unit);
 }
 
 void register_log(py::module_& module) {
@@ -85,12 +88,12 @@ void register_log(py::module_& module) {
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
-    return RideLog(
-        RideColumns{want_column(given, "time_s", 1.0), want_column(given, "speed_kmh", units::kmh.value()),
-                    want_column(given, "height_m", 1.0), want_column(given, "engine_rpm", units::rpm.value()),
-                    want_column(given, "indicated_kmh", units::kmh.value()),
-                    want_column(given, "odometer_km", units::km.value())},
-        given.want<Duration>("gap", RideLog::usual_gap));
+    return RideLog(RideColumns{want_column(given, "time_s", 1.0), want_column(given, "speed_kmh", units::kmh.value()),
+                               want_column_or_none(given, "height_m", 1.0),
+                               want_column_or_none(given, "engine_rpm", units::rpm.value()),
+                               want_column_or_none(given, "indicated_kmh", units::kmh.value()),
+                               want_column_or_none(given, "odometer_km", units::km.value())},
+                   given.want<Duration>("gap", RideLog::usual_gap));
   });
   def_property(type, "samples", "How many samples there are.",
                [](const RideLog& log) { return static_cast<int>(log.samples()); });

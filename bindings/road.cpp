@@ -158,7 +158,11 @@ void register_road_load(py::module_& module) {
           .doc("What holds a machine back: F = constant + linear v + quadratic v^2 on the level, quadratic with the "
                "speed "
                "through the air. On a slope the constant part goes with the load on the tyres, and mass climbs. Its "
-               "coefficients are bands where its parts are. kind is 'stated', or 'coast-down' of fitted coefficients.",
+               "coefficients are bands where its parts are. kind is 'stated', or 'coast-down' of fitted "
+               "coefficients.\n\n"
+               ">>> road = ls.RoadLoad(constant=\"40 N\", quadratic=0.02 * ls.N_per_kmh2)\n"
+               ">>> road.resistance(\"50 km/h\")\n"
+               "Force('90 N')",
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {

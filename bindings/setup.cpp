@@ -26,7 +26,10 @@ void register_gearbox(py::module_& module) {
       Signature(signature)
           .doc("The gears from first up, and the primary drive, as numbers or GearPairs (0.01 to 100); idle, lowest "
                "engine "
-               "speed that pulls cleanly (idle when None) and limit, as AngularSpeeds. A cycle's are the rider's.",
+               "speed that pulls cleanly (idle when None) and limit, as AngularSpeeds. A cycle's are the rider's.\n\n"
+               ">>> ls.Gearbox(primary=3.0, gears=[ls.GearPair(13, 36), 1.9, 1.4], idle=\"1400 rpm\", rev_limit=\"9500 "
+               "rpm\").gears\n"
+               "(GearPair(13, 36), 1.9, 1.4)",
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -85,7 +88,10 @@ void register_setup_class(py::module_& module) {
                                   "(0.5 to 1), None where nobody measured it; chain_made, a ChainMade, what is known "
                                   "of the chain beyond its "
                                   "series; and the sprockets' materials, 'steel', 'hardened steel', 'aluminium 6000' "
-                                  "or 'aluminium 7000', which count where both set-ups of a comparison state them.",
+                                  "or 'aluminium 7000', which count where both set-ups of a comparison state them.\n\n"
+                                  ">>> trial = ls.Setup(front=13, rear=50, tyre=\"120/90-18\")\n"
+                                  ">>> trial.links is None  # left to the machine's adjuster\n"
+                                  "True",
                                   false)
                              .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -172,7 +178,18 @@ void register_machine(py::module_& module) {
               "engine's curve), its engine (an Engine, or an EngineCurve or EngineEstimate alone), its Body, the "
               "power at the ground over power where the curve was measured (drive_efficiency, a number or a Band, 0.3 "
               "to 1; without the chain's where a Setup states its own; None: by gears and chain), and the RoadLoad it "
-              "is ridden on.",
+              "is ridden on.\n\n"
+              ">>> machine = ls.Machine(\n"
+              "...     name=\"a trail bike\",\n"
+              "...     gearbox=ls.Gearbox(primary=3.0, gears=[2.8, 1.9, 1.4, 1.1, 0.9], idle=\"1400 rpm\", "
+              "rev_limit=\"9500 rpm\"),\n"
+              "...     adjuster=ls.Adjuster(centre_min=\"590 mm\", centre_max=\"630 mm\"),\n"
+              "...     chain=\"520\",\n"
+              "...     speedometer=\"rear wheel\",\n"
+              "...     stock=ls.Setup(front=13, rear=48, tyre=\"120/80-18\"),\n"
+              "... )\n"
+              ">>> ls.Machine.from_json(machine.to_json()) == machine\n"
+              "True",
               false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {

@@ -23,7 +23,9 @@ void register_show(py::module_& module) {
       "A Length, Speed, Mass, AngularSpeed, Angle, Force, Torque, Power, Duration or Energy, or a Band of them, as "
       "people read it, in "
       "'metric' or 'us' units: "
-      "'615.4 (615.4 to 616.7) mm'.",
+      "'615.4 (615.4 to 616.7) mm'.\n\n"
+      ">>> ls.show(615.4 * ls.mm, \"us\")\n"
+      "'24.23 in'",
       [](const Arguments& given) {
         const py::object value = given.object("value");
         const auto units = given.want<UnitSystem>("units", UnitSystem::metric);

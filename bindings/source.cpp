@@ -108,11 +108,16 @@ void register_source(py::module_& module) {
   formula.def("__hash__", [](const Formula& f) { return py::hash(give(f.name)); });
   formula.def("__repr__",
               [](const Formula& f) { return "<Formula: " + std::string(f.name) + " = " + std::string(f.body) + ">"; });
-  def(module, "formulas()", "Every formula of the library.", [](const Arguments&) {
-    py::list list;
-    for (const Formula* one : all_formulas) list.append(py::cast(*one));
-    return py::object(py::tuple(list));
-  });
+  def(module, "formulas()",
+      "Every formula of the library.\n\n"
+      ">>> speed = {formula.name: formula for formula in ls.formulas()}[\"road_speed\"]\n"
+      ">>> speed.to_text(), speed.source.certainty\n"
+      "('v = n * U / (1 rev * i)', 'derived')",
+      [](const Arguments&) {
+        py::list list;
+        for (const Formula* one : all_formulas) list.append(py::cast(*one));
+        return py::object(py::tuple(list));
+      });
 }
 
 }  // namespace layshaft::python

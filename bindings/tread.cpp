@@ -30,7 +30,10 @@ void register_tread_class(py::module_& module) {
       module, "Tread", py::is_final(),
       Signature(signature)
           .doc("A tyre's tread: its depth when new (0.1 to 100 mm) and now, the least it may be used down to, and the "
-               "distance ridden on it so far. RangeError where a part lies outside its range.",
+               "distance ridden on it so far. RangeError where a part lies outside its range.\n\n"
+               ">>> tread = ls.Tread(new_depth=\"9 mm\", depth=\"5 mm\", least=\"1 mm\", distance=\"6000 km\")\n"
+               ">>> tread.left, round(tread.distance_left / ls.km)\n"
+               "(0.5, 6000)",
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -76,7 +79,9 @@ void register_tread_class(py::module_& module) {
   def(module, "measured_circumference(distance, turns, *, rider_aboard=True, tape_error='5 mm')",
       "Rolling circumference from the distance that the wheel rolled in so many whole turns (1 to 1000), a Band of "
       "Length: what Setup takes as circumference. The tape may be out by tape_error either way over the whole distance "
-      "(5 mm: common practice, no source); pushed without its rider a machine rolls 1 to 3 % farther (from memory).",
+      "(5 mm: common practice, no source); pushed without its rider a machine rolls 1 to 3 % farther (from memory).\n\n"
+      ">>> ls.show(ls.measured_circumference(\"20.55 m\", 10))\n"
+      "'2055.0 (2054.5 to 2055.5) mm'",
       [](const Arguments& given) { return measured_circumference(want_measurement(given)); });
   def(module, "explain_measured_circumference(distance, turns, *, rider_aboard=True, tape_error='5 mm')",
       "How measured_circumference() comes to its result: a Working.", [](const Arguments& given) {
@@ -124,7 +129,9 @@ void register_legal_tread(py::module_& module) {
   });
   def(module, "legal_tread(region, vehicle='motorcycle')",
       "The rule on tread in a region ('GB', 'DE', 'US-MD') for 'moped', 'light motorcycle', 'motorcycle', 'car' and so "
-      "on: a LegalTread. An unknown region or vehicle is an Error that lists those known.",
+      "on: a LegalTread. An unknown region or vehicle is an Error that lists those known.\n\n"
+      ">>> ls.legal_tread(\"DE\", \"motorcycle\").depth\n"
+      "Length('1.6 mm')",
       [](const Arguments& given) {
         return legal_tread(want_text(given.object("region"), "region", "an ISO 3166 code such as 'DE'"),
                            given.want<VehicleClass>("vehicle", VehicleClass::motorcycle));

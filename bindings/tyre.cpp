@@ -24,7 +24,10 @@ void register_rolling(py::module_& module) {
   def(module, "rolling_circumference(tyre, deflection='motorcycle')",
       "The distance the tyre rolls in one turn, a Band of Length over the tolerance of its marking and its rolling "
       "factor. A measured rollout is better: give it to Setup as circumference. deflection is 'motorcycle' (from "
-      "memory) or 'light truck' (published, and more).",
+      "memory) or 'light truck' (published, and more).\n\n"
+      ">>> rolled = ls.rolling_circumference(\"120/90-18\")\n"
+      ">>> ls.show(rolled)\n"
+      "'2072.0 (2020.6 to 2151.0) mm'",
       [](const Arguments& given) {
         const auto tyre = given.want<TyreSize>("tyre");
         const TyreDeflection deflection = want_deflection(given);
@@ -96,7 +99,17 @@ void register_tyre(py::module_& module) {
                "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road', 'special' (knobs "
                "for rough ground, which stand higher) or 'snow'.\n\n"
                "Raises ParseError with .position, .expected and .caret where the text cannot be read; the nearest "
-               "markings stand in what was expected.",
+               "markings stand in what was expected.\n\n"
+               ">>> tyre = ls.TyreSize(\"120/90-18 M/C 65R\")\n"
+               ">>> tyre.section_width, tyre.rim_diameter, tyre.load_index, tyre.speed_symbol\n"
+               "(Length('120 mm'), Length('457 mm'), 65, 'R')\n"
+               ">>> tyre.overall_diameter\n"
+               "Band(Length('666.52 mm'), Length('673 mm'), Length('688.12 mm'))\n"
+               ">>> ls.TyreSize(\"120/90\")\n"
+               "Traceback (most recent call last):\n"
+               "    ...\n"
+               "layshaft.ParseError: the designation ends too soon at position 6 of \"120/90\"; expected -, B, R or "
+               "ZR, then the rim code",
                false)
           .c_str());
   def_init(type, signature, [](const Arguments& given) {
@@ -163,9 +176,15 @@ void register_tyre(py::module_& module) {
     return remake;
   });
 
-  def(module, "load_capacity(index)", "The Mass a tyre of this load index (0 to 150) carries. Source: ISO 4223-1.",
+  def(module, "load_capacity(index)",
+      "The Mass a tyre of this load index (0 to 150) carries. Source: ISO 4223-1.\n\n"
+      ">>> ls.load_capacity(65)\n"
+      "Mass('290 kg')",
       [](const Arguments& given) { return load_capacity(given.want<int>("index")); });
-  def(module, "rated_speed(symbol)", "The Speed a tyre of this speed symbol ('A1' to 'Y') is rated to.",
+  def(module, "rated_speed(symbol)",
+      "The Speed a tyre of this speed symbol ('A1' to 'Y') is rated to.\n\n"
+      ">>> ls.rated_speed(\"R\")\n"
+      "Speed('170 km/h')",
       [](const Arguments& given) {
         return rated_speed(want_text(given.object("symbol"), "symbol", "a speed symbol such as 'R'"));
       });

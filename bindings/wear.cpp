@@ -174,7 +174,11 @@ void register_wear(py::module_& module) {
                                      given.want<double>("within", 0.03), given.want<int>("reach", 3))));
       });
   def_formula<formula::evenness>(module, "How evenly the teeth share the links, a number.");
-  def(module, "hunting(teeth, links)", "How a sprocket's teeth and a chain's links share their meetings: a Hunting.",
+  def(module, "hunting(teeth, links)",
+      "How a sprocket's teeth and a chain's links share their meetings: a Hunting.\n\n"
+      ">>> even, odd = ls.hunting(50, 110), ls.hunting(49, 110)\n"
+      ">>> even.distinct_links, odd.distinct_links\n"
+      "(11, 110)",
       [](const Arguments& given) { return hunting(given.want<Teeth>("teeth"), given.want<Links>("links")); });
   def_formula<formula::passes>(module, "Passes of the whole chain until a tooth meets the same link again.");
   def_formula<formula::distinct_links>(module, "How many different links each tooth meets in that time.");

@@ -196,7 +196,12 @@ void register_working(py::module_& module) {
       "How a number of a set-up came about: a Working. what is its name, such as 'road speed', 'centre' or 'wear "
       "room'; "
       "an unknown one is a ParseError that lists those there are. A number asks for what it depends on: a gear "
-      "(from 1), an engine_speed, a road speed.",
+      "(from 1), an engine_speed, a road speed.\n\n"
+      ">>> working = ls.explain(machine, trial, \"road speed\", gear=3, engine_speed=\"5000 rpm\")\n"
+      ">>> working.sentence()\n"
+      "'Road speed: 38.5 (37.5 to 39.9) km/h.'\n"
+      ">>> working.result.formula.to_text()\n"
+      "'v = n * U / (1 rev * i)'",
       [](const Arguments& given) {
         const Machine& machine = given.want<Machine>("machine");
         const Setup& setup = given.want<Setup>("setup");

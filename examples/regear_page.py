@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The advice of regear.py as one page: every number with its working folded under it."""
+"""The advice of regear.py as one page: every number with its working folded under it, some beside a picture."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Literal
 
 import layshaft as ls
-from layshaft import report
+from layshaft import plots, report
 
 
 def points(band: ls.Band[float]) -> str:
@@ -35,7 +35,13 @@ def write_page(
     page.answer(lead)
 
     page.heading("What changes, against as made")
-    page.number("thrust, every gear", ls.show_percent(advised.thrust_change), advised.explain("thrust"))
+    thrust = None
+    if machine.engine is not None and machine.road_load is not None:
+        thrust = plots.thrust_diagram(machine, machine.stock, setup, slopes=(0.0,), units=units)
+    page.number(
+        "thrust, every gear", ls.show_percent(advised.thrust_change), advised.explain("thrust"), picture=thrust,
+        caption="Thrust of each gear over road speed, as made and as advised, and what resists on the level.",
+    )  # fmt: skip
     for cause, part in advised.contributions("thrust").items():
         page.number(f"of it: {cause}", points(part), advised.explain(f"thrust by {cause}"))
     page.number("speed at equal revs", ls.show_percent(advised.speed_change), advised.explain("speed"))
@@ -45,7 +51,12 @@ def write_page(
     page.heading("What to buy and where it stands")
     page.number("front and rear sprocket", f"{setup.front} and {setup.rear} teeth")
     page.number("chain", f"{machine.chain.name}, {chain.links} links", explain("links"))
-    page.number("axle, from the front sprocket", ls.show(chain.centre, units), explain("centre"))
+    loop = ls.ChainLoop(setup.chain or machine.chain, setup.front, setup.rear)
+    to_scale = plots.chain_loop(loop, chain.centre.nominal, adjuster=machine.adjuster, links=chain.links, units=units)
+    page.number(
+        "axle, from the front sprocket", ls.show(chain.centre, units), explain("centre"), picture=to_scale,
+        caption="The chain to scale, and the room that the axle has in its adjuster.",
+    )  # fmt: skip
     page.number("room forward", ls.show(chain.adjuster_forward, units), explain("adjuster forward"))
     page.number("room rearward", ls.show(chain.adjuster_rearward, units), explain("adjuster rearward"))
     page.number("the chain may wear longer by", ls.show_percent(chain.wear_room).replace("+", ""), explain("wear room"))

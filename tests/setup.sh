@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-# What tests/run, examples/run and benchmarks/run share: sourced, not run. Sets up what is missing, builds, and leaves
+# What tests/run, examples/run, benchmarks/run and bindings/reference/build share: sourced, not run. Sets up what is missing, builds, and leaves
 # everything it writes under build/. Speaks while it works, and says how long each part took.
 
 set -euo pipefail
@@ -108,6 +108,7 @@ look_for_packages() {
     command -v g++ >/dev/null || missing+=(g++)
     compgen -c clang++ >/dev/null || missing+=(clang)  # instructions are counted with both compilers
   fi
+  if [ "${need_doxygen:-}" = yes ]; then command -v doxygen >/dev/null || missing+=(doxygen); fi
   find_python >/dev/null || missing+=(python3 python3-venv python3-dev)
 }
 
@@ -152,17 +153,22 @@ set_up_venv() {
     rm -rf "$venv"
     "$python" -m venv "$venv" || fail "$python could not make a virtual environment"
   fi
-  requirements test >"$build/requirements.txt" || fail "the requirements in pyproject.toml could not be read"
-  if ! cmp -s "$build/requirements.txt" "$venv/requirements.txt"; then
-    echo "installing $(paste -sd' ' "$build/requirements.txt")"
-    "$venv/bin/python" -m pip install -q -r "$build/requirements.txt" ||
+  install_extra test
+  # C++ and Python are built with one Boost, whatever else this machine has.
+  boost=$("$venv/bin/python" -c 'import boost_headers, os; print(os.path.dirname(boost_headers.__file__))')/include
+}
+
+install_extra() {  # install_extra EXTRA
+  local wanted=$build/requirements-$1.txt there=$venv/requirements-$1.txt
+  requirements "$1" >"$wanted" || fail "the requirements in pyproject.toml could not be read"
+  if ! cmp -s "$wanted" "$there"; then
+    echo "installing $(paste -sd' ' "$wanted")"
+    "$venv/bin/python" -m pip install -q -r "$wanted" ||
       fail "pip could not install what pyproject.toml asks for; run this again once the network is back"
-    cp "$build/requirements.txt" "$venv/requirements.txt"
+    cp "$wanted" "$there"
   else
     echo "build/venv is up to date"
   fi
-  # C++ and Python are built with one Boost, whatever else this machine has.
-  boost=$("$venv/bin/python" -c 'import boost_headers, os; print(os.path.dirname(boost_headers.__file__))')/include
 }
 
 # --- Building -------------------------------------------------------------------------------------------------------------
@@ -175,7 +181,7 @@ cpp_build() {
 
 # What the Python package is made of, as one number.
 package_sources() {
-  { find include bindings -type f -not -name '*.pyc' | LC_ALL=C sort | xargs sha256sum
+  { find include bindings -type f -not -name '*.pyc' -not -path 'bindings/reference/*' | LC_ALL=C sort | xargs sha256sum
     sha256sum CMakeLists.txt pyproject.toml; "$venv/bin/python" --version; } | sha256sum
 }
 

@@ -400,14 +400,14 @@ _Torque: TypeAlias = Torque | str
 _Power: TypeAlias = Power | str
 _LinearDensity: TypeAlias = LinearDensity | str
 
-_T_co = TypeVar("_T_co", covariant=True)
+_T_co = TypeVar("_T_co", bound=float | _Quantity, covariant=True)
 
 @final
 class Band(Generic[_T_co]):
     @overload
     def __init__(self: Band[float], low: float, nominal: float, high: float) -> None: ...
     @overload
-    def __init__(self, low: _T_co | str, nominal: _T_co | str, high: _T_co | str) -> None: ...
+    def __init__(self, low: _T_co, nominal: _T_co, high: _T_co) -> None: ...
     @property
     def low(self) -> _T_co: ...
     @property
@@ -423,12 +423,16 @@ class Band(Generic[_T_co]):
 
 # --- Sources and formulas ----------------------------------------------------------------------------------------------
 
+_Certainty: TypeAlias = Literal[
+    "published", "secondary", "derived", "common practice, no source", "from memory", "stated"
+]
+
 @final
 class Source:
     @property
     def document(self) -> str: ...
     @property
-    def certainty(self) -> str: ...
+    def certainty(self) -> _Certainty: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -477,7 +481,7 @@ class Step:
     @property
     def source(self) -> Source: ...
     @property
-    def certainty(self) -> str: ...
+    def certainty(self) -> _Certainty: ...
     @property
     def from_steps(self) -> tuple[int, ...]: ...
     @property
@@ -742,11 +746,13 @@ class TyreAsked:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
+@overload
 def circumference_at_depth(
-    tyre: TyreSize | str | Band[Length] | _Length,
-    tread: Tread,
-    depth: _Length,
-    construction: _Construction | None = None,
+    tyre: TyreSize | str, tread: Tread, depth: _Length, construction: None = None
+) -> Band[Length]: ...
+@overload
+def circumference_at_depth(
+    tyre: Band[Length] | _Length, tread: Tread, depth: _Length, construction: _Construction
 ) -> Band[Length]: ...
 def measured_circumference(
     distance: _Length, turns: int, *, rider_aboard: bool = True, tape_error: _Length = "5 mm"
@@ -1011,6 +1017,8 @@ def over_pins_odd(pitch_diameter: _Length, teeth: int, measuring_pin: _Length) -
 def ansi_outside_diameter(pitch: _Length, teeth: int) -> Length: ...
 def side_play(chain_inner_width: _Length, tooth_width: _Length) -> Length: ...
 
+# --- Chain loops: links for a centre distance, and the axle in its adjuster ------------------------------------------
+
 @final
 class ChainLoop:
     def __init__(self, series: ChainSeries | str, front: int, rear: int) -> None: ...
@@ -1207,6 +1215,8 @@ def stretch_left_approximate(adjuster_rearward: _Length, run_angle: _Angle, link
 def adjuster_turns(adjuster_way: _Length, thread_pitch: _Length) -> float: ...
 
 _SlackMethod: TypeAlias = Literal["by hand", "sag of one run", "sag of both runs", "gap"]
+
+# --- A chain's slack through the swingarm's travel -------------------------------------------------------------------
 
 @final
 class Slack:
@@ -1432,6 +1442,8 @@ def ratio_of_slopes(transfer_slope: float, squat_slope: float) -> float: ...
 def angle_of_slope(slope: float) -> Angle: ...
 
 _ChainSeal: TypeAlias = Literal["none", "O-ring", "shaped"]
+
+# --- What a chain carries: pull, safety, losses, teeth and power ratings ---------------------------------------------
 
 @final
 class ChainMade:
@@ -2088,7 +2100,7 @@ class ReplacementPlans:
         plans: Sequence[PlanCost],
         cheapest: PlanCost,
         flips: bool,
-        certainty: str,
+        certainty: _Certainty,
     ) -> None: ...
     @property
     def plans(self) -> tuple[PlanCost, ...]: ...
@@ -2097,7 +2109,7 @@ class ReplacementPlans:
     @property
     def flips(self) -> bool: ...
     @property
-    def certainty(self) -> str: ...
+    def certainty(self) -> _Certainty: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2127,7 +2139,7 @@ class TreadRate:
         distance_left: Band[Length] | _Length | None,
         days_left: Band[float] | float | None,
         measure_again: _Length | None,
-        certainty: str,
+        certainty: _Certainty,
     ) -> None: ...
     @property
     def worn(self) -> Band[Length]: ...
@@ -2142,7 +2154,7 @@ class TreadRate:
     @property
     def measure_again(self) -> Length | None: ...
     @property
-    def certainty(self) -> str: ...
+    def certainty(self) -> _Certainty: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2577,6 +2589,8 @@ def best_ratio_for(
     resistance: _Force = "0 N",
 ) -> float: ...
 
+# --- Rides, stated or recorded ---------------------------------------------------------------------------------------
+
 @final
 class ShiftRule:
     def __init__(self, up: Sequence[_Speed], down: Sequence[_Speed], *, from_memory: bool = False) -> None: ...
@@ -2748,15 +2762,29 @@ class RideUse:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
+@overload
 def ride_use(
-    ride: RideLog | RideProfile,
+    ride: RideLog,
     overall_ratios: Sequence[float],
     circumference: _Length,
     shift_rule: ShiftRule,
     *,
-    ridden: Duration | str | None = None,
+    ridden: None = None,
     load: RideLoad | None = None,
 ) -> RideUse: ...
+@overload
+def ride_use(
+    ride: RideProfile,
+    overall_ratios: Sequence[float],
+    circumference: _Length,
+    shift_rule: ShiftRule,
+    *,
+    ridden: Duration | str,
+    load: RideLoad | None = None,
+) -> RideUse: ...
+
+# --- Formulas of engine and road -------------------------------------------------------------------------------------
+
 def geopotential_height(altitude: _Length, earth_radius: _Length) -> Length: ...
 def standard_temperature(
     sea_level_temperature: Temperature | str, geopotential_height: _Length, lapse_height: _Length
@@ -2867,7 +2895,7 @@ def shift_engine_speed(
     idle_speed: _AngularSpeed, rated_engine_speed: _AngularSpeed, shift_share: float
 ) -> AngularSpeed: ...
 
-# --- Machines, set-ups and what follows from them -----------------------------------------------------------------------
+# --- Machines, set-ups, cautions and gear steps ------------------------------------------------------------------------
 
 @final
 class Setup:
@@ -3035,6 +3063,8 @@ def gear_step(lower_gear: float, upper_gear: float) -> float: ...
 def geometric_step(first_gear: float, last_gear: float, step_count: float) -> float: ...
 def progressive_step(first_gear: float, last_gear: float, step_count: float, step_progression: float) -> float: ...
 def engine_turns(overall_ratio: float, circumference: _Length) -> float: ...
+
+# --- A set-up on the road --------------------------------------------------------------------------------------------
 
 @final
 class TopSpeed:
@@ -3355,6 +3385,8 @@ def turning_energy(
     engine_inertia: MomentOfInertia | str, lower_speed: _AngularSpeed, upper_speed: _AngularSpeed
 ) -> Energy: ...
 
+# --- Appraisal and comparison ----------------------------------------------------------------------------------------
+
 @final
 class Appraisal:
     @property
@@ -3585,22 +3617,62 @@ class Space:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
+_Measure: TypeAlias = Literal[
+    "thrust change",
+    "speed change",
+    "engine speed",
+    "walking pace",
+    "top speed",
+    "climb",
+    "thrust over limit",
+    "speedometer beyond rule",
+    "axle room",
+    "wear room",
+    "tight point slack",
+    "wrap",
+    "teeth in mesh",
+    "chain safety",
+    "front teeth",
+    "rear teeth",
+    "links",
+    "chain pull change",
+    "front contacts change",
+    "rear contacts change",
+    "chain stretch change",
+    "front life change",
+    "rear life change",
+    "loss change",
+    "evenness",
+    "load margin",
+    "speed margin",
+    "radius margin",
+    "width margin",
+    "circumference change",
+    "cost",
+    "parts changed",
+    "front changed",
+    "rear changed",
+    "chain changed",
+    "tyre changed",
+    "chain mass",
+]
 # A quantity of the measure's kind, or a number; which it is, is known only when the measure is.
 _Told: TypeAlias = Any
+_Asked: TypeAlias = float | Length | Speed | AngularSpeed | Angle | Mass | str
 
 @final
 class Limit:
     def __init__(
         self,
-        measure: str,
+        measure: _Measure,
         *,
-        least: _Told | None = None,
-        most: _Told | None = None,
+        least: _Asked | None = None,
+        most: _Asked | None = None,
         gear: int | None = None,
         speed: _Speed | None = None,
     ) -> None: ...
     @property
-    def measure(self) -> str: ...
+    def measure(self) -> _Measure: ...
     @property
     def gear(self) -> int | None: ...
     @property
@@ -3615,10 +3687,16 @@ class Limit:
 @final
 class Wish:
     def __init__(
-        self, measure: str, want: _Told, *, weight: float = 1.0, gear: int | None = None, speed: _Speed | None = None
+        self,
+        measure: _Measure,
+        want: _Asked,
+        *,
+        weight: float = 1.0,
+        gear: int | None = None,
+        speed: _Speed | None = None,
     ) -> None: ...
     @property
-    def measure(self) -> str: ...
+    def measure(self) -> _Measure: ...
     @property
     def gear(self) -> int | None: ...
     @property
@@ -3642,7 +3720,7 @@ class Goals:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-def measures() -> dict[str, str]: ...
+def measures() -> dict[_Measure, str]: ...
 def question_from_json(text: str) -> tuple[Space, Goals]: ...
 
 @final
@@ -3717,7 +3795,6 @@ def survey(
     goals: Goals,
     visit: Callable[[Setup, _Values, _Values, tuple[int, ...]], bool | None],
 ) -> int: ...
-
 def _row_measures() -> tuple[tuple[str, str, bool, str], ...]: ...
 def _told_measures(machine: Machine) -> tuple[str, ...]: ...
 def _appraise_rows(

@@ -59,6 +59,13 @@ def choose(
     ``progress`` is called with the set-ups looked at and all there may be, and stops the search by returning False;
     left out, a bar of tqdm (if that is installed) shows from one second on; False shows nothing. Raises Error where
     the machine does not state what a measure needs, or a RangeError.
+
+    >>> import layshaft as ls
+    >>> space = ls.Space(fronts=[12, 13, 14], rears=range(44, 54), tyres=["120/90-18"])
+    >>> goals = ls.Goals(wishes=[ls.Wish("thrust change", 0.0), ls.Wish("links", "less")])
+    >>> choice = ls.choose(machine, space, goals, progress=False)
+    >>> choice.examined, choice.ranked[0].setup.front, choice.ranked[0].setup.rear
+    (30, 12, 45)
     """
     if progress is None or progress is True:
         bar = _Bar()

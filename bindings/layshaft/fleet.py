@@ -82,7 +82,7 @@ def delayed(
     """The same as tasks of Dask, one a chunk: ``dask.compute(*tasks)`` gives a list of answers for each of them, on
     whatever cluster is connected. Needs Dask (``pip install layshaft[fleet]``)."""
     _check(errors)
-    import dask
+    from dask.delayed import delayed as as_task
 
-    task: Any = dask.delayed(_answer, pure=True)
+    task: Any = as_task(_answer, pure=True)
     return [task(part, shortlist, errors) for part in _chunks(questions, chunk)]

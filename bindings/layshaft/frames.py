@@ -6,9 +6,11 @@ Any frame that narwhals knows goes in, and comes out as it is: pandas with its i
 >>> import layshaft as ls
 >>> from layshaft import frames
 >>> machine = ls.Machine(
+...     name="A bike",
 ...     gearbox=ls.Gearbox(primary=3.1, gears=[2.7, 1.9, 1.0], idle="1500 rpm", rev_limit="9000 rpm"),
 ...     adjuster=ls.Adjuster("570 mm", "650 mm"),
 ...     chain="520",
+...     speedometer="front wheel",
 ...     stock=ls.Setup(front=12, rear=47, tyre="110/100-18"),
 ... )
 >>> import pandas as pd
@@ -16,7 +18,7 @@ Any frame that narwhals knows goes in, and comes out as it is: pandas with its i
 >>> frames.appraise(machine, table, columns=["thrust_change"], bands=False).round(4)
    front  rear        tyre  thrust_change
 0     12    47  110/100-18         0.0000
-1     13    48   120/90-18        -0.0495
+1     13    48   120/90-18        -0.0517
 """
 
 from __future__ import annotations
@@ -43,7 +45,7 @@ Out = TypeVar("Out", bound="Mapping[str, npt.NDArray[Any]] | npt.NDArray[Any]")
 # What a frame says of each set-up. Other columns are carried through.
 NUMBERS = ("front", "rear", "links", "circumference_low_mm", "circumference_mm", "circumference_high_mm",
            "front_price", "rear_price", "chain_price", "tyre_price")  # fmt: skip
-WORDS = ("tyre", "chain", "chain_seal", "front_material", "rear_material")
+WORDS = ("tyre", "tyre_use", "chain", "chain_seal", "front_material", "rear_material")
 REASON = "reason"
 
 ROAD = ("top speed", "climb", "thrust over limit")  # a solve for every pair of a drive and a tyre: only when asked for
@@ -78,7 +80,7 @@ def _columns(bands: bool) -> dict[str, _Column]:
 def columns(*, bands: bool = True) -> dict[str, str]:
     """Every column that ``appraise`` can add, by its name: what it means. A column without a unit in its name is a
     plain number, of changes and other shares a share of one."""
-    meaning = measures()
+    meaning: dict[str, str] = {**measures()}
     ends = {0: " (low)", 1: "", 2: " (high)"}
     return {
         name: meaning[column.measure] + ends[place]
@@ -220,7 +222,8 @@ def appraise(
     - ``front`` and ``rear``: teeth; ``links``, optional: without, the shortest even chain that closes;
     - ``tyre``, a marking, or ``circumference_mm``, a measured rollout that overrides it, with ``circumference_low_mm``
       and ``circumference_high_mm`` where its ends are known;
-    - optional: ``chain`` (a series), ``chain_seal``, ``front_material`` and ``rear_material`` (words), and
+    - optional: ``tyre_use`` ("road", "special" or "snow"), ``chain`` (a series), ``chain_seal``, ``front_material`` and
+      ``rear_material`` (words), and
       ``front_price``, ``rear_price``, ``chain_price`` and ``tyre_price``, labour included.
 
     Whatever else it has is carried through. A Setup's other parts (a front tyre, a worn tread, a measured efficiency)

@@ -100,7 +100,7 @@ _SIZES: Final[dict[_Notation, st.SearchStrategy[str]]] = {
 
 
 def _asked(notations: _Notation | Collection[_Notation]) -> list[_Notation]:
-    asked: list[_Notation] = [notations] if isinstance(notations, str) else list(notations)  # type: ignore[list-item]
+    asked: list[_Notation] = [notations] if isinstance(notations, str) else list(notations)
     unknown = [one for one in asked if one not in _SIZES]
     if unknown or not asked:
         raise ValueError(f"notations: {unknown or 'none'}; expected some of {', '.join(map(repr, NOTATIONS))}")

@@ -9,7 +9,7 @@ from pathlib import Path
 import html5lib
 import layshaft as ls
 import pytest
-from layshaft import report
+from layshaft import exercises, report
 from markdown_it import MarkdownIt
 from matplotlib.figure import Figure
 
@@ -116,3 +116,28 @@ def test_a_row_that_is_too_short_leaves_the_page_as_it_was() -> None:
     with pytest.raises(ValueError, match="a row of 1 cells in a table of 2 columns"):
         page.table(["a", "b"], [["1", "2"], ["3"]])
     assert page.html() == before
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance by WCAG 2.2, of '#rrggbb'."""
+    parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
+    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one: str, other: str) -> float:
+    light, dark = sorted((luminance(one), luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+@pytest.mark.parametrize("style", [report._STYLE, exercises._STYLE], ids=["report", "exercises"])
+def test_every_word_of_a_page_stands_out_from_its_ground(style: str) -> None:
+    """At least 4.5 to 1, which WCAG 2.2 (1.4.3) asks of text of ordinary size."""
+    assert contrast("#000000", "#ffffff") == pytest.approx(21.0)
+    colours = dict(re.findall(r"--(\w+): (#[0-9a-f]{6})", style))
+    words = {colours[name] for name in re.findall(r"[ {;]color: var\(--(\w+)\)", style)}
+    grounds = {colours["paper"], "#ffffff", *re.findall(r"background: (#[0-9a-f]{6})", style)}
+    assert len(words) >= 3 and len(grounds) >= 3
+    for word in words:
+        for ground in grounds:
+            assert contrast(word, ground) >= 4.5, (word, ground)

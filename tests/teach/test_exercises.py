@@ -536,7 +536,9 @@ def rolling() -> ls.Working:
 def test_an_own_question_is_answered_by_its_working() -> None:
     """By hand: (457 + 2 x 108) mm x pi x 0.98 = 2072.0 mm, and half of it for whoever takes the radius."""
     half = exercises.Slip("radius for diameter", ls.Length("1036 mm"), "pi goes with the diameter")
-    one = exercises.question("How far does it roll?", rolling(), unit="mm", slips=[half], hint="Rim first.", topic="way")
+    one = exercises.question(
+        "How far does it roll?", rolling(), unit="mm", slips=[half], hint="Rim first.", topic="way"
+    )
     assert one.shown == "2070 mm" and one.question.endswith("Answer in mm to three significant digits.")
     assert one.check("2.07 m").kind == "right" and one.check("2072").kind == "right"
     assert one.check("1036 mm").slip == half and "pi goes with the diameter" in str(one.check("1036 mm"))

@@ -51,7 +51,7 @@ def module_of(path: Path) -> Any:
     return module
 
 
-lessons = module_of(ROOT / "examples/lessons/run.py")
+notebooks = module_of(ROOT / "examples/notebooks.py")
 
 
 def said(cell: Any) -> list[str]:
@@ -73,21 +73,21 @@ def named(lesson: Path) -> str:
 
 @pytest.mark.parametrize("lesson", LESSONS, ids=named)
 def test_a_lesson_says_what_is_stored_in_it_and_what_its_program_says(lesson: Path) -> None:
-    stored, fresh = nbformat.read(lesson, as_version=4), lessons.run(lesson)
+    stored, fresh = nbformat.read(lesson, as_version=4), notebooks.run(lesson)
     nbformat.validate(stored)
     for old, new in zip(stored.cells, fresh.cells, strict=True):
         assert said(old) == said(new), new.source
     (numbers,) = [cell for cell in fresh.cells if "numbers" in cell.metadata.get("tags", [])]
     done = subprocess.run([PROGRAMS / lesson.stem], capture_output=True, text=True, check=True)
     assert "".join(said(numbers)) == done.stdout and len(done.stdout.splitlines()) >= 6
-    html5lib.HTMLParser(strict=True).parse(lessons.page(fresh))
+    html5lib.HTMLParser(strict=True).parse(notebooks.page(fresh))
 
 
 @pytest.mark.parametrize("lesson", LESSONS, ids=named)
 def test_a_reader_can_change_the_numbers(lesson: Path) -> None:
     stored = nbformat.read(lesson, as_version=4)
     changes = CHANGED[lesson.stem[0]]
-    fresh = lessons.run(lesson, changes)
+    fresh = notebooks.run(lesson, changes)
     assert all(said(cell) or cell.cell_type == "markdown" or "import" in cell.source or "def " in cell.source
                for cell in fresh.cells if cell.cell_type == "code" and cell.source)  # fmt: skip
     different = [

@@ -137,8 +137,9 @@ def thrust_diagram(
             drawn["slopes"].append(ax.annotate(words, at, (4 if early else -4, 0), ha="left" if early else "right",
                                                textcoords="offset points", va="top", color=BLUE,
                                                fontsize=SMALL))  # fmt: skip
-    drawn["beyond"] = label_room(ax, fastest, 0.97 * top, "beyond:\n" + "\n".join(beyond), BLUE) if beyond else None
+    drawn["beyond"] = None
     if beyond:
+        drawn["beyond"] = label_room(ax, fastest, 0.97 * top, "beyond:\n" + "\n".join(beyond), BLUE)
         drawn["beyond"].set_va("top")
     drawn["limit"] = drawn["limit label"] = None
     limit = _limit(machine)

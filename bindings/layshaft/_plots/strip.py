@@ -56,6 +56,7 @@ def what_if(
     values = list(values)
     if len(values) != FOUR:
         raise ls.RangeError(f"values are {len(values)}; expected exactly four, one for each small picture")
+    figure = None
     if axes is None:
         import matplotlib.pyplot as plt
 
@@ -74,7 +75,7 @@ def what_if(
         _share(panels)
     if axes is None and share:
         _label_outside(panels)
-    if axes is None and all(ax.get_aspect() != "auto" for ax in panels):
+    if figure is not None and all(ax.get_aspect() != "auto" for ax in panels):
         figure.set_size_inches(WIDE, _height(panels))
     _say_once(panels)
     return {"axes": panels, "titles": titles, "drawn": drawn}

@@ -85,7 +85,8 @@ def circumference_over_wear(
     least = tread.least or ls.Length("0 mm")
 
     def rolls(depth: Any) -> Any:
-        return ls.circumference_at_depth(tyre, tread, depth, construction)
+        asked: Any = ls.circumference_at_depth  # which of its two ways to call holds, it tells itself
+        return asked(tyre, tread, depth, construction)
 
     depths = [tread.new_depth + (least - tread.new_depth) * (i / STEPS) for i in range(STEPS + 1)]
     bands = [ends(rolls(depth)) for depth in depths]

@@ -14,6 +14,7 @@ namespace layshaft {
 /// What a machine's speedometer senses, and by how much it was out before anything was changed.
 class Speedometer {
  public:
+  /// @param sensor what it senses
   /// @param reading_error the stock reading over the true speed, less one: 0.04 for 4 % fast, -0.3 to 0.5; none where
   /// nobody measured it.
   [[nodiscard]] static Result<Speedometer> make(SpeedometerSensor sensor,

@@ -204,6 +204,7 @@ class GearClusters {
 /// stretches, or than one in 200, are no gear. A long even coast with the clutch pulled looks like one: then say how
 /// many there are.
 ///
+/// @param log the recorded ride
 /// @param gears how many are expected, 1 to 16: of more, those with the most stretches are taken; none: as many as
 /// there are, 16 at most.
 ///

@@ -1,9 +1,10 @@
 # SPDX-License-Identifier: MIT
-"""Runs the lessons from top to bottom and writes each as a page to read or print.
+"""Runs the notebooks from top to bottom and writes each as a page to read or print.
 
-examples/lessons/run.py [1 2 3] [--pages FOLDER] [--write]
+examples/notebooks.py [NAME ...] [--pages FOLDER] [--write]
 
-With --write what the cells print and draw is stored in the notebooks: after a change of a lesson, or of the library.
+A name is the beginning of a notebook's: 1, 2 and 3 are the lessons, "fleet" is the study. With --write what the cells
+print and draw is stored in the notebooks: after a change of one, or of the library.
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ from nbconvert import HTMLExporter
 from PIL import Image
 
 HERE = Path(__file__).resolve().parent
-LESSONS = sorted(HERE.glob("[0-9]_*.ipynb"))
+NOTEBOOKS = sorted(HERE.glob("*/*.ipynb"))
 
 STYLE = """
 :root { --ink: #1d2430; --soft: #59616d; --rule: #d6d9d2; --paper: #fcfcf9; --moss: #3d5a2f; --clay: #8a3f1d; }
@@ -65,7 +66,9 @@ def run(path: Path, changes: dict[str, str] | None = None) -> Any:
         cells[0].source = cells[0].source.replace(old, new)
     environment = {name: value for name, value in os.environ.items() if name != "MPLBACKEND"}  # pictures go inline
     place = {"metadata": {"path": str(path.parent)}}
-    NotebookClient(notebook, timeout=120, resources=place, record_timing=False).execute(env=environment)
+    client = NotebookClient(notebook, timeout=120, resources=place, record_timing=False)
+    client.extra_arguments = ["--IPKernelApp.log_level=ERROR"]  # not that a kernel on this machine could be overheard
+    client.execute(env=environment)
     return notebook
 
 
@@ -93,18 +96,19 @@ def page(notebook: Any) -> str:
     )
 
 
-def lesson(text: str) -> Path:
-    """The notebook of a lesson's number."""
-    found = [path for path in LESSONS if path.name.startswith(f"{text}_")]
-    if not found:
-        raise argparse.ArgumentTypeError(f"there is no lesson {text!r}; expected 1 to {len(LESSONS)}")
+def notebook(name: str) -> Path:
+    """The notebook whose name begins so."""
+    found = [path for path in NOTEBOOKS if path.stem.startswith(name)]
+    if len(found) != 1:
+        there = ", ".join(path.stem for path in NOTEBOOKS)
+        raise argparse.ArgumentTypeError(f"{name!r} begins the name of {len(found)} notebooks; there are {there}")
     return found[0]
 
 
 def options() -> argparse.Namespace:
-    parser = argparse.ArgumentParser(description="Runs the lessons and writes each as a page.")
-    parser.add_argument("lessons", nargs="*", type=lesson, metavar="NUMBER", help="which; all unless told")
-    parser.add_argument("--pages", type=Path, default=HERE.parents[1] / "build" / "examples")
+    parser = argparse.ArgumentParser(description="Runs the notebooks and writes each as a page.")
+    parser.add_argument("notebooks", nargs="*", type=notebook, metavar="NAME", help="which; all unless told")
+    parser.add_argument("--pages", type=Path, default=HERE.parent / "build" / "examples")
     parser.add_argument("--write", action="store_true", help="stores the outputs in the notebooks")
     return parser.parse_args()
 
@@ -112,13 +116,13 @@ def options() -> argparse.Namespace:
 def main() -> None:
     asked = options()
     asked.pages.mkdir(parents=True, exist_ok=True)
-    for path in asked.lessons or LESSONS:
-        notebook = with_small_pictures(run(path))
+    for path in asked.notebooks or NOTEBOOKS:
+        told = with_small_pictures(run(path))
         if asked.write:
-            nbformat.write(notebook, path)
-        target = asked.pages / f"lesson_{path.stem}.html"
-        target.write_text(page(notebook), encoding="utf-8")
-        print(f"lesson {path.stem[0]}: {target}")
+            nbformat.write(told, path)
+        target = asked.pages / f"{path.stem}.html"
+        target.write_text(page(told), encoding="utf-8")
+        print(f"{path.stem}: {target}")
 
 
 if __name__ == "__main__":
