@@ -41,8 +41,8 @@ def parse_tyres(
     but for ``reason``, which says that; a missing text is such a row as well. ``reason`` is empty of every good row.
 
     Columns: designation, notation, construction, section_width_mm, aspect_ratio, rim_code, rim_diameter_mm,
-    overall_diameter_low_mm, _nominal_mm and _high_mm, circumference_low_mm, _nominal_mm and _high_mm, load_index,
-    load_capacity_kg, speed_symbol, rated_speed_kmh, reason. What a marking does not say is empty too.
+    overall_diameter_low_mm, overall_diameter_mm, overall_diameter_high_mm, circumference_low_mm, circumference_mm,
+    circumference_high_mm, load_index, load_capacity_kg, speed_symbol, rated_speed_kmh, reason. What a marking does not say is empty too.
     """
     if isinstance(texts, (str, bytes)):
         raise TypeError(f"texts is one text, {texts!r}; expected several (of one, TyreSize tells all)")

@@ -80,7 +80,7 @@ def _columns(bands: bool) -> dict[str, _Column]:
 def columns(*, bands: bool = True) -> dict[str, str]:
     """Every column that ``appraise`` can add, by its name: what it means. A column without a unit in its name is a
     plain number, of changes and other shares a share of one."""
-    meaning: dict[str, str] = {**measures()}
+    meaning: dict[str, str] = dict(measures().items())
     ends = {0: " (low)", 1: "", 2: " (high)"}
     return {
         name: meaning[column.measure] + ends[place]

@@ -28,7 +28,7 @@ TEXTS = ["designation", "notation", "construction", "speed_symbol", "reason"]
 def row_of(tyre: ls.TyreSize) -> dict[str, Any]:
     """What a row should hold, by the objects of layshaft; None where the marking does not say."""
     rolls = ls.rolling_circumference(tyre)
-    ends = ("low", "nominal", "high")
+    ends = {"_low": "low", "": "nominal", "_high": "high"}
     return {
         "designation": tyre.designation,
         "notation": tyre.notation,
@@ -37,8 +37,8 @@ def row_of(tyre: ls.TyreSize) -> dict[str, Any]:
         "aspect_ratio": tyre.aspect_ratio,
         "rim_code": tyre.rim_code,
         "rim_diameter_mm": tyre.rim_diameter / ls.mm,
-        **{f"overall_diameter_{end}_mm": getattr(tyre.overall_diameter, end) / ls.mm for end in ends},
-        **{f"circumference_{end}_mm": getattr(rolls, end) / ls.mm for end in ends},
+        **{f"overall_diameter{suffix}_mm": getattr(tyre.overall_diameter, end) / ls.mm for suffix, end in ends.items()},
+        **{f"circumference{suffix}_mm": getattr(rolls, end) / ls.mm for suffix, end in ends.items()},
         "load_index": tyre.load_index,
         "load_capacity_kg": None if tyre.load_index is None else ls.load_capacity(tyre.load_index) / ls.kg,
         "speed_symbol": tyre.speed_symbol,
