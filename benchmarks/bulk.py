@@ -31,7 +31,9 @@ from choose import (
     READS,
     STOCK_RATIO,
     STOCK_REAR,
+    Pairs,
     Wheel,
+    chains_by_numpy,
     pairs_by_numpy,
     wheels,
 )
@@ -199,10 +201,7 @@ class RowsByNumpy:
     def __call__(
         self, front: np.ndarray, rear: np.ndarray, tyre: np.ndarray, out: dict[str, np.ndarray]
     ) -> dict[str, np.ndarray]:
-        low, high = front.min(), front.max()
-        pairs = pairs_by_numpy(range(low, high + 1), range(rear.min(), rear.max() + 1))
-        at = np.zeros((high + 1) * WIDTH, dtype=np.intp)
-        at[pairs.front * WIDTH + pairs.rear] = np.arange(len(pairs.front))
+        pairs, places = self.drives(front, rear)
         ratio = pairs.rear / pairs.front
         change = ratio / STOCK_RATIO
         turning = CRUISE * PRIMARY * LAST * 60.0 * ratio
@@ -217,7 +216,7 @@ class RowsByNumpy:
             n = rows.stop - first
             c, factor, a, below, r0, r1, r2, _, _ = self.scratch[:, :n]
             reads = (r0, r1, r2)
-            place = at[front[rows] * WIDTH + rear[rows]]
+            place = places[rows]
             t = tyre[rows]
             np.take(change, place, out=c, mode="clip")
             for end, share, name in zip(reads, READS, ends, strict=True):
@@ -262,6 +261,21 @@ class RowsByNumpy:
             np.take(pairs.in_mesh[0], place, out=out["teeth_in_mesh"][rows], mode="clip")
         return out
 
+    def drives(self, front: np.ndarray, rear: np.ndarray) -> tuple[Pairs, np.ndarray]:
+        """Every pair of sprockets once, and which of them each row has."""
+        low, high = front.min(), front.max()
+        pairs = pairs_by_numpy(range(low, high + 1), range(rear.min(), rear.max() + 1))
+        at = np.zeros((high + 1) * WIDTH, dtype=np.intp)
+        at[pairs.front * WIDTH + pairs.rear] = np.arange(len(pairs.front))
+        return pairs, at[front * WIDTH + rear]
+
+
+class RowByRow(RowsByNumpy):
+    """As one writes it who thinks of columns: every formula over all rows, also what many of them share."""
+
+    def drives(self, front: np.ndarray, rear: np.ndarray) -> tuple[Pairs, np.ndarray]:
+        return chains_by_numpy(front.astype(float), rear.astype(float)), np.arange(len(front))
+
 
 MEASURES = list(LIMITS)
 
@@ -284,35 +298,37 @@ def appraise_many(size: int, tyres: int, marked: bool) -> None:
     names = [name for name in first.columns if name not in table.columns]
     out = {name: np.empty(size) for name in names}
     theirs = {name: np.empty(size) for name in names}
-    numpy_rows = RowsByNumpy(every)
+    numpy_rows, row_by_row = RowsByNumpy(every), RowByRow(every)
     key = "tyre" if marked else "circumference_mm"
     places = {mark: i for i, mark in enumerate(marks)} if marked else None
 
-    def by_numpy() -> object:
+    def by_numpy(rows: RowsByNumpy) -> object:
         codes, words = pd.factorize(table[key])
         of = (
             np.array([places[word] for word in words])
             if places is not None
             else np.argsort(np.argsort(np.asarray(words)))
         )
-        return numpy_rows(table["front"].to_numpy(), table["rear"].to_numpy(), of[codes], theirs)
+        return rows(table["front"].to_numpy(), table["rear"].to_numpy(), of[codes], theirs)
 
     def by_layshaft(threads: int) -> object:
         return frames.appraise(MACHINE, table, columns=MEASURES, speed="90 km/h", out=out, threads=threads)
 
     by_layshaft(1)
-    by_numpy()
-    for name in names:
-        np.testing.assert_allclose(theirs[name], out[name], rtol=1e-9, atol=1e-9, err_msg=name)
+    for rows in (numpy_rows, row_by_row):
+        by_numpy(rows)
+        for name in names:
+            np.testing.assert_allclose(theirs[name], out[name], rtol=1e-9, atol=1e-9, err_msg=name)
     compare(
         f"{size:,} set-ups of {len(every):,} {'marked tyres' if marked else 'measured rollouts'}, {len(names)} columns",
         {
             "layshaft.frames.appraise(..., out=), one thread": lambda: by_layshaft(1),
             "the same on two threads": lambda: by_layshaft(2),
-            "NumPy, one thread": by_numpy,
+            "NumPy, every formula over all rows": lambda: by_numpy(row_by_row),
+            "NumPy, what rows share worked out once": lambda: by_numpy(numpy_rows),
         },
         size,
-        "NumPy, one thread",
+        "NumPy, every formula over all rows",
         9,
     )
 

@@ -167,7 +167,11 @@ def links_at(front: np.ndarray, rear: np.ndarray, centre: np.ndarray | float) ->
 
 
 def pairs_by_numpy(fronts: range, rears: range) -> Pairs:
-    front, rear = (axis.ravel().astype(float) for axis in np.meshgrid(fronts, rears, indexing="ij"))
+    return chains_by_numpy(*(axis.ravel().astype(float) for axis in np.meshgrid(fronts, rears, indexing="ij")))
+
+
+def chains_by_numpy(front: np.ndarray, rear: np.ndarray) -> Pairs:
+    """The chain on each of these pairs of sprockets, less the pairs that none fits."""
     links = 2.0 * np.ceil((links_at(front, rear, CENTRE_MIN)[0] - 1e-9) / 2.0)
     centres = []
     for elongation in (0.0, NEW_CHAIN):

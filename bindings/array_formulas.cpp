@@ -172,15 +172,6 @@ struct Table {
 
 // --- What is no single formula ---------------------------------------------------------------------------------------
 
-/// A solve over columns, which asks for its own range and answers NaN outside it. Lengths go through metres, as those
-/// of every other function here do.
-constexpr std::ptrdiff_t solved_at_once = layshaft::detail::loop_block_size;
-void in_metres(const double* mm, double* metres, std::ptrdiff_t count) {
-  for (std::ptrdiff_t i = 0; i < count; ++i) metres[i] = mm[i] * units::mm.value();
-}
-void in_mm(double* lengths, std::ptrdiff_t count) {
-  for (std::ptrdiff_t i = 0; i < count; ++i) lengths[i] /= units::mm.value();
-}
 layshaft::detail::Column column_of(const double* numbers) { return {numbers, sizeof(double)}; }
 
 /// The loop both ways.
@@ -192,16 +183,10 @@ struct LinksOfCentre {
                                  {},
                                  sources::geometry};
   static constexpr std::string_view meaning = "links of the closed loop over two sprockets, a real number, exactly";
+  // A solve over columns, which asks for its own range and answers NaN outside it.
   static void loop(const double* const* in, double* links, std::ptrdiff_t count) {
-    double pitch[solved_at_once], centre[solved_at_once];
-    for (std::ptrdiff_t begin = 0; begin < count; begin += solved_at_once) {
-      const std::ptrdiff_t some = std::min(count - begin, solved_at_once);
-      in_metres(in[0] + begin, pitch, some);
-      in_metres(in[3] + begin, centre, some);
-      layshaft::detail::links_of_mm(
-          {column_of(pitch), column_of(in[1] + begin), column_of(in[2] + begin), column_of(centre)}, links + begin,
-          sizeof(double), static_cast<std::size_t>(some));
-    }
+    layshaft::detail::links_of_mm({column_of(in[0]), column_of(in[1]), column_of(in[2]), column_of(in[3])}, links,
+                                  sizeof(double), static_cast<std::size_t>(count));
   }
 };
 struct CentreOfLinks {
@@ -214,15 +199,8 @@ struct CentreOfLinks {
   static constexpr std::string_view meaning =
       "centre distance of a closed loop of so many links, whole or real, exactly: the inverse of chain_links";
   static void loop(const double* const* in, double* centre, std::ptrdiff_t count) {
-    double pitch[solved_at_once];
-    for (std::ptrdiff_t begin = 0; begin < count; begin += solved_at_once) {
-      const std::ptrdiff_t some = std::min(count - begin, solved_at_once);
-      in_metres(in[0] + begin, pitch, some);
-      layshaft::detail::centres_mm(
-          {column_of(pitch), column_of(in[1] + begin), column_of(in[2] + begin), column_of(in[3] + begin)},
-          centre + begin, sizeof(double), static_cast<std::size_t>(some));
-      in_mm(centre + begin, some);
-    }
+    layshaft::detail::centres_mm({column_of(in[0]), column_of(in[1]), column_of(in[2]), column_of(in[3])}, centre,
+                                 sizeof(double), static_cast<std::size_t>(count));
   }
 };
 /// The lower of two formulas.

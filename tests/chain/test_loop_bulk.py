@@ -19,8 +19,7 @@ def true_centre(pitch: float, front: int, rear: int, links: float, near: float) 
     return mpf(pitch) * mp.sqrt(run**2 + radii**2)
 
 
-def test_ten_thousand_drives_are_within_three_ulp_of_forty_digits() -> None:
-    """Two for the solve, and one for what goes through metres and back, as in all functions here."""
+def test_ten_thousand_drives_are_within_two_ulp_of_forty_digits() -> None:
     numbers, size = np.random.default_rng(40), 10_000
     front, rear = numbers.integers(8, 91, size), numbers.integers(8, 91, size)
     touching = 0.5 / np.sin(np.pi / front) + 0.5 / np.sin(np.pi / rear)
@@ -32,12 +31,12 @@ def test_ten_thousand_drives_are_within_three_ulp_of_forty_digits() -> None:
             abs(mpf(float(one)) - true_centre(1.0, int(f), int(r), float(x), float(one))) / mpf(float(np.spacing(one)))
             for one, f, r, x in zip(told, front, rear, links, strict=True)
         ]
-    assert max(errors) <= 3.0
+    assert max(errors) <= 2.0
     assert max(errors) > 0.4  # the yardstick is finer than what it measures
 
 
 def test_they_are_those_of_a_loop_alone() -> None:
-    """Each solve is within two to three ulp of the truth, so both are within four of each other, and mostly the same."""
+    """A ChainLoop counts in metres: to millimetres and back it rounds twice more, and may end up to four ulp away."""
     numbers, size = np.random.default_rng(41), 2_000
     for name in ("415", "420", "520", "530"):
         pitch = ls.ChainSeries(name).pitch / ls.mm
@@ -51,7 +50,7 @@ def test_they_are_those_of_a_loop_alone() -> None:
             ]
         )
         off = np.abs(told - alone) / np.spacing(alone)
-        assert off.max() <= 4.0 and np.mean(off > 2.0) < 0.001 and np.mean(off == 0.0) > 0.9
+        assert off.max() <= 4.0 and np.mean(off > 2.0) < 0.001
 
 
 def test_a_number_is_the_same_wherever_it_stands() -> None:
