@@ -88,7 +88,7 @@ figcaption { color: var(--soft); font-size: .88rem; }
   .number:not([open]) > summary .label::before { content: ""; }
   .cautions { margin-top: .8rem; }
   .cautions li { font-size: .9rem; break-inside: avoid; }
-  figure img { max-width: 82%; margin: 0 auto; }
+  figure img { max-width: 62%; margin: 0 auto; }
   .beside { margin: 0; }
 }
 """
