@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "amount.hpp"
 #include "formula.hpp"
+#include "quick.hpp"
 #include "wants.hpp"
 #include "working.hpp"
 
@@ -37,8 +38,8 @@ py::tuple amounts_of(const Caution& caution) {
 }
 
 void register_caution(py::module_& module) {
-  py::class_<Caution> type(module, "Caution", py::is_final(),
-                           "What a rider must be told: .code, the .amounts that raised it, and .sentence(units).");
+  Class<Caution> type(module, "Caution",
+                      "What a rider must be told: .code, the .amounts that raised it, and .sentence(units).");
   def_property(type, "code", "Its code.", [](const Caution& c) { return c.code; });
   def_property(type, "amounts", "The quantities that raised it.",
                [](const Caution& c) { return py::object(amounts_of(c)); });
@@ -46,22 +47,22 @@ void register_caution(py::module_& module) {
       [](const Caution& c, const Arguments& given) {
         return sentence(c, given.want<UnitSystem>("units", UnitSystem::metric));
       });
-  type.def("__str__", [](const Caution& c) { return sentence(c, UnitSystem::metric); });
-  type.def("__repr__", [](const Caution& c) {
+  def_special(type, "__str__", [](const Caution& c) { return sentence(c, UnitSystem::metric); });
+  def_special(type, "__repr__", [](const Caution& c) {
     std::string text = "<Caution " + std::string(to_string(c.code));
     for (const py::handle amount : amounts_of(c)) text += " " + py::repr(amount).cast<std::string>();
     return text + ">";
   });
-  type.def("__eq__", [](const Caution& c, const py::object& other) {
-    return py::isinstance<Caution>(other) && c == py::cast<const Caution&>(other);
-  });
-  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
+  def_special(type, "__eq__",
+              [](const Caution& c, const py::object& other) { return is<Caution>(other) && c == as<Caution>(other); });
+  def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
   // A caution comes only with what raised it, so that a pickle keeps its bytes: code, then value and kind of each
   // amount.
-  type.def(py::pickle(
+  def_pickle(
+      type,
       [](const Caution& c) {
-        return py::make_tuple(static_cast<int>(c.code), c.amounts[0].value, static_cast<int>(c.amounts[0].dimension),
-                              c.amounts[1].value, static_cast<int>(c.amounts[1].dimension));
+        return tuple_of(static_cast<int>(c.code), c.amounts[0].value, static_cast<int>(c.amounts[0].dimension),
+                        c.amounts[1].value, static_cast<int>(c.amounts[1].dimension));
       },
       [](const py::tuple& state) {
         const auto amount = [&](std::size_t at) {
@@ -71,15 +72,15 @@ void register_caution(py::module_& module) {
           return made;
         };
         return Caution{static_cast<CautionCode>(state[0].cast<int>()), {amount(1), amount(3)}};
-      }));
+      });
 }
 
 void register_appraisal(py::module_& module) {
   def_struct<SpeedRange>(module, "SpeedRange", "The speeds a gear covers.",
                          Field{"lowest", &SpeedRange::lowest, "At the lowest engine speed that pulls cleanly, a Band."},
                          Field{"highest", &SpeedRange::highest, "At the limit, a Band."});
-  py::class_<PyAppraisal> type(module, "Appraisal", py::is_final(),
-                               "Every number that follows from a machine and a set-up; made by appraise().");
+  Class<PyAppraisal> type(module, "Appraisal",
+                          "Every number that follows from a machine and a set-up; made by appraise().");
   def_property(type, "machine", "The machine.", [](const PyAppraisal& a) { return *a.machine; });
   def_property(type, "setup", "The set-up.", [](const PyAppraisal& a) { return a.setup; });
   def_property(type, "overall_ratios", "Engine turns per wheel turn, from first gear up.",
@@ -115,23 +116,24 @@ void register_appraisal(py::module_& module) {
       });
   def(type, "speed_range(gear)", "The speeds a gear (from 1) covers: a SpeedRange.",
       [](const PyAppraisal& a, const Arguments& given) { return a.appraisal.speed_range(given.want<int>("gear")); });
-  type.def("__eq__", [](const PyAppraisal& a, const py::object& other) {
-    return py::isinstance<PyAppraisal>(other) && a == py::cast<const PyAppraisal&>(other);
+  def_special(type, "__eq__", [](const PyAppraisal& a, const py::object& other) {
+    return is<PyAppraisal>(other) && a == as<PyAppraisal>(other);
   });
-  type.def("__hash__", [](const PyAppraisal& a) { return py::hash(py::repr(py::cast(a.setup))); });
-  type.def("__repr__", [](const PyAppraisal& a) {
+  def_special(type, "__hash__", [](const PyAppraisal& a) { return py::hash(py::repr(py::cast(a.setup))); });
+  def_special(type, "__repr__", [](const PyAppraisal& a) {
     return "<Appraisal of " + py::repr(py::cast(a.setup)).cast<std::string>() + " on " + a.machine->name() + ">";
   });
   const auto make = [](std::shared_ptr<const Machine> machine, const Setup& base, const Setup& setup) {
-    auto made = layshaft::detail::appraise_against(*machine, base, setup);
+    auto made = quick::appraise(*machine, base, setup);
     return PyAppraisal{std::move(machine), base, setup, std::move(made).value()};
   };
-  module.def("_appraise_against", [make](const Machine& machine, const Setup& base, const Setup& setup) {
-    return make(std::make_shared<const Machine>(machine), base, setup);
+  def(module, "_appraise_against(machine, base, setup)", "For pickles.", [make](const Arguments& given) {
+    return make(std::make_shared<const Machine>(given.want<Machine>("machine")), given.want<Setup>("base"),
+                given.want<Setup>("setup"));
   });
-  type.def("__reduce__", [](const PyAppraisal& a) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_appraise_against"),
-                          py::make_tuple(py::cast(*a.machine), a.base, a.setup));
+  def_special(type, "__reduce__", [](const PyAppraisal& a) {
+    return tuple_of(py::module_::import("layshaft._core").attr("_appraise_against"),
+                    tuple_of(py::cast(*a.machine), a.base, a.setup));
   });
   def(module, "appraise(machine, setup)",
       "Every number that follows from a machine and a set-up: an Appraisal. Error where no even chain fits the "
@@ -177,8 +179,8 @@ void register_comparison(py::module_& module) {
       Field{"thrust_change", &RuleOfThumb::thrust_change, "The rule's change of thrust, a fraction."},
       Field{"error", &RuleOfThumb::error, "Rule less exact."});
 
-  py::class_<PyComparison> type(
-      module, "Comparison", py::is_final(),
+  Class<PyComparison> type(
+      module, "Comparison",
       "Two set-ups of one machine side by side; made by compare(). Changes are Bands of fractions, trial / base - 1.");
   def_property(type, "base", "The base's Appraisal.", [](const PyComparison& c) {
     return PyAppraisal{c.machine, c.base, c.base, c.comparison.base};
@@ -211,23 +213,22 @@ void register_comparison(py::module_& module) {
       "ParseError that lists those there are.",
       [](const PyComparison& c, const Arguments& given) {
         const std::string what = want_what(given);
-        return PyWorking(c.comparison.explain(what), py::cast(c).attr("explain"), py::make_tuple(what), {});
+        return PyWorking(c.comparison.explain(what), py::cast(c).attr("explain"), tuple_of(what), {});
       });
   def_property(type, "cautions", "What the rider must be told, a tuple of Caution.",
                [](const PyComparison& c) { return py::object(give_list(c.comparison.cautions())); });
-  type.def("__eq__", [](const PyComparison& c, const py::object& other) {
-    return py::isinstance<PyComparison>(other) && c == py::cast<const PyComparison&>(other);
+  def_special(type, "__eq__", [](const PyComparison& c, const py::object& other) {
+    return is<PyComparison>(other) && c == as<PyComparison>(other);
   });
-  type.def("__hash__", [](const PyComparison& c) {
-    return py::hash(py::make_tuple(py::repr(py::cast(c.base)), py::repr(py::cast(c.trial))));
+  def_special(type, "__hash__", [](const PyComparison& c) {
+    return py::hash(tuple_of(py::repr(py::cast(c.base)), py::repr(py::cast(c.trial))));
   });
-  type.def("__repr__", [](const PyComparison& c) {
+  def_special(type, "__repr__", [](const PyComparison& c) {
     return "<Comparison of " + py::repr(py::cast(c.base)).cast<std::string>() + " with " +
            py::repr(py::cast(c.trial)).cast<std::string>() + " on " + c.machine->name() + ">";
   });
-  type.def("__reduce__", [](const PyComparison& c) {
-    return py::make_tuple(py::module_::import("layshaft").attr("compare"),
-                          py::make_tuple(py::cast(*c.machine), c.base, c.trial));
+  def_special(type, "__reduce__", [](const PyComparison& c) {
+    return tuple_of(py::module_::import("layshaft").attr("compare"), tuple_of(py::cast(*c.machine), c.base, c.trial));
   });
   def(module, "compare(machine, base, trial)",
       "Two set-ups of one machine side by side: a Comparison. An Error names the set-up that cannot be appraised.\n\n"
@@ -240,7 +241,8 @@ void register_comparison(py::module_& module) {
         const Machine& machine = given.want<Machine>("machine");
         const Setup& base = given.want<Setup>("base");
         const Setup& trial = given.want<Setup>("trial");
-        return PyComparison{std::make_shared<const Machine>(machine), base, trial, compare(machine, base, trial)};
+        return PyComparison{std::make_shared<const Machine>(machine), base, trial,
+                            quick::compare(machine, base, trial).value()};
       });
 }
 

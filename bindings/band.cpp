@@ -35,12 +35,12 @@ std::string repr(const PyBand& band) {
 }  // namespace
 
 void register_band(py::module_& module) {
-  py::class_<PyBand> type(module, "Band", py::is_final(),
-                          "Band(low, nominal, high)\n--\n\nThe low, nominal and high value of one quantity or number. "
-                          "`value in band` asks whether it lies between the ends; there is no arithmetic on bands.\n\n"
-                          ">>> band = ls.Band(612 * ls.mm, 615 * ls.mm, 620 * ls.mm)\n"
-                          ">>> ls.show(band.width), 618 * ls.mm in band\n"
-                          "('8.0 mm', True)");
+  Class<PyBand> type(module, "Band",
+                     "Band(low, nominal, high)\n--\n\nThe low, nominal and high value of one quantity or number. "
+                     "`value in band` asks whether it lies between the ends; there is no arithmetic on bands.\n\n"
+                     ">>> band = ls.Band(612 * ls.mm, 615 * ls.mm, 620 * ls.mm)\n"
+                     ">>> ls.show(band.width), 618 * ls.mm in band\n"
+                     "('8.0 mm', True)");
   def_init(type, "Band(low, nominal, high)", read_band);
   const auto part = [&](const char* name, const char* doc, double Band<double>::*member) {
     def_property(type, name, doc,
@@ -51,27 +51,26 @@ void register_band(py::module_& module) {
   part("high", "The most it can be.", &Band<double>::high);
   def_property(type, "width", "How far apart the ends stand.",
                [](const PyBand& band) { return value_to_python(band.kind, band.values.high - band.values.low); });
-  type.def("__contains__", [](const PyBand& band, const py::object& value) {
+  def_special(type, "__contains__", [](const PyBand& band, const py::object& value) {
     if (band.kind) return band.values.contains(want_quantity(value, *band.kind, "value"));
     return band.values.contains(want_number(value, "value"));
   });
-  type.def("__eq__", [](const PyBand& band, const py::object& other) -> py::object {
-    if (!py::isinstance<PyBand>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
-    return py::bool_(band == py::cast<const PyBand&>(other));
+  def_special(type, "__eq__", [](const PyBand& band, const py::object& other) -> py::object {
+    if (!is<PyBand>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
+    return py::bool_(band == as<PyBand>(other));
   });
   const auto parts = [](const PyBand& band) {
-    return py::make_tuple(value_to_python(band.kind, band.values.low), value_to_python(band.kind, band.values.nominal),
-                          value_to_python(band.kind, band.values.high));
+    return tuple_of(value_to_python(band.kind, band.values.low), value_to_python(band.kind, band.values.nominal),
+                    value_to_python(band.kind, band.values.high));
   };
-  type.def("__hash__", [parts](const PyBand& band) { return py::hash(parts(band)); });
-  type.def("__repr__", repr);
+  def_special(type, "__hash__", [parts](const PyBand& band) { return py::hash(parts(band)); });
+  def_special(type, "__repr__", repr);
   // Band[Length] in annotations that are evaluated.
-  type.def_static("__class_getitem__", [](const py::object& item) {
-    return py::module_::import("types").attr("GenericAlias")(py::type::of<PyBand>(), item);
+  def_static(type, "__class_getitem__(item)", "For annotations.", [](const Arguments& given) {
+    return py::object(py::module_::import("types").attr("GenericAlias")(class_of<PyBand>(), given.object("item")));
   });
-  type.def("__reduce__", [parts](const py::object& self) {
-    return py::make_tuple(py::type::of(self), parts(py::cast<const PyBand&>(self)));
-  });
+  def_special(type, "__reduce__",
+              [parts](const py::object& self) { return tuple_of(py::type::of(self), parts(as<PyBand>(self))); });
 }
 
 }  // namespace layshaft::python

@@ -226,7 +226,7 @@ py::list bad_rows(const RowsDone& done, std::size_t rows, bool first_alone) {
     const Error* why = done.drives.why(row, done.errors->drives);
     if (why == nullptr) why = done.tyres.why(row, done.errors->tyres);
     if (why == nullptr) continue;
-    bad.append(py::make_tuple(row, give(std::string_view(why->what()))));
+    bad.append(tuple_of(row, std::string_view(why->what())));
     if (first_alone) break;
   }
   return bad;
@@ -257,10 +257,10 @@ void register_bulk(py::module_& module) {
       [](const Arguments&) {
         py::list all;
         for (const MeasureRow& row : measure_rows)
-          all.append(py::make_tuple(give(row.name), row_unit(row.dimension).suffix, has_ends(row.kind),
-                                    row.needs == MeasureNeeds::nothing ? ""
-                                    : row.needs == MeasureNeeds::gear  ? "gear"
-                                                                       : "gear and speed"));
+          all.append(tuple_of(row.name, std::string_view(row_unit(row.dimension).suffix), has_ends(row.kind),
+                              std::string_view(row.needs == MeasureNeeds::nothing ? ""
+                                               : row.needs == MeasureNeeds::gear  ? "gear"
+                                                                                  : "gear and speed")));
         return py::object(py::tuple(all));
       });
   def(module, "_told_measures(machine)", "The measures that need nothing more than the machine states.",

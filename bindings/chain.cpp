@@ -10,8 +10,8 @@ namespace layshaft::python {
 namespace {
 
 void register_series(py::module_& module) {
-  py::class_<ChainSeries> type(
-      module, "ChainSeries", py::is_final(),
+  Class<ChainSeries> type(
+      module, "ChainSeries",
       "ChainSeries(name)\n--\n\nA chain series, single strand, by any usual spelling of its name: '520', '08B', "
       "'08B-1', 'DIN/ISO 08B', 'ANSI 40', '#40', '415H', '08B narrow'. Pitch, roller diameter and inner width are "
       "Lengths; each other dimension, strength and mass is None where no source gives it. Raises ParseError for an "
@@ -50,18 +50,18 @@ void register_series(py::module_& module) {
         sources[py::str(to_string(property))] = source;
     return py::object(sources);
   });
-  type.def("__str__", [](const ChainSeries& s) { return give(s.name()); });
-  def_value(type, [](const ChainSeries& s) { return Remake{py::make_tuple(give(s.name())), {}}; });
+  def_special(type, "__str__", [](const ChainSeries& s) { return give(s.name()); });
+  def_value(type, [](const ChainSeries& s) { return Remake{tuple_of(give(s.name())), {}}; });
   def(module, "chain_series_names()", "The names of all chain series.",
       [](const Arguments&) { return py::object(give_list(chain_series_names())); });
 }
 
 void register_sprocket(py::module_& module) {
-  py::class_<Sprocket> type(module, "Sprocket", py::is_final(),
-                            "Sprocket(series, teeth)\n--\n\nA sprocket to ISO 606: its diameters, what it measures, "
-                            "and the form of its teeth.\n\n"
-                            ">>> round(ls.Sprocket(\"520\", 13).pitch_diameter / ls.mm, 3)\n"
-                            "66.335");
+  Class<Sprocket> type(module, "Sprocket",
+                       "Sprocket(series, teeth)\n--\n\nA sprocket to ISO 606: its diameters, what it measures, "
+                       "and the form of its teeth.\n\n"
+                       ">>> round(ls.Sprocket(\"520\", 13).pitch_diameter / ls.mm, 3)\n"
+                       "66.335");
   def_init(type, "Sprocket(series, teeth)", [](const Arguments& given) {
     return Sprocket(given.want<ChainSeries>("series"), given.want<Teeth>("teeth"));
   });
@@ -92,19 +92,19 @@ void register_sprocket(py::module_& module) {
   def_property(type, "tooth_side_relief", "How far in from the side of a tooth its rounded edge begins.",
                [](const Sprocket& s) { return s.tooth_side_relief(); });
   def_explain(type, "How a number came about, such as 'tip diameter' or 'over pins': a Working.");
-  def_value(type, [](const Sprocket& s) { return Remake{py::make_tuple(give(s.series()), give(s.teeth())), {}}; });
+  def_value(type, [](const Sprocket& s) { return Remake{tuple_of(give(s.series()), give(s.teeth())), {}}; });
 }
 
 void register_loop(py::module_& module) {
-  py::class_<ChainLoop> type(module, "ChainLoop", py::is_final(),
-                             "ChainLoop(series, front, rear)\n--\n\nThe exact loop of a chain around two sprockets, "
-                             "both ways: links for a centre "
-                             "distance, and centre distance for links.\n\n"
-                             ">>> loop = ls.ChainLoop(\"520\", front=13, rear=50)\n"
-                             ">>> round(loop.links(\"615 mm\"), 2)\n"
-                             "109.88\n"
-                             ">>> f\"{loop.centre(110):.2f mm}\"\n"
-                             "'615.99 mm'");
+  Class<ChainLoop> type(module, "ChainLoop",
+                        "ChainLoop(series, front, rear)\n--\n\nThe exact loop of a chain around two sprockets, "
+                        "both ways: links for a centre "
+                        "distance, and centre distance for links.\n\n"
+                        ">>> loop = ls.ChainLoop(\"520\", front=13, rear=50)\n"
+                        ">>> round(loop.links(\"615 mm\"), 2)\n"
+                        "109.88\n"
+                        ">>> f\"{loop.centre(110):.2f mm}\"\n"
+                        "'615.99 mm'");
   def_init(type, "ChainLoop(series, front, rear)", [](const Arguments& given) {
     return ChainLoop(given.want<ChainSeries>("series"), given.want<Teeth>("front"), given.want<Teeth>("rear"));
   });
@@ -141,17 +141,17 @@ void register_loop(py::module_& module) {
         py::dict named;
         name_if(named, "centre", at.centre);
         name_if(named, "links", at.links);
-        return PyWorking(l.explain(what, at), py::cast(l).attr("explain"), py::make_tuple(what), named);
+        return PyWorking(l.explain(what, at), py::cast(l).attr("explain"), tuple_of(what), named);
       });
   def_value(type, [](const ChainLoop& l) {
-    return Remake{py::make_tuple(give(l.series()), give(l.front()), give(l.rear())), {}};
+    return Remake{tuple_of(give(l.series()), give(l.front()), give(l.rear())), {}};
   });
 }
 
 void register_fit(py::module_& module) {
   const char* signature = "Adjuster(centre_min, centre_max, slack='0 mm')";
-  py::class_<Adjuster> adjuster(
-      module, "Adjuster", py::is_final(),
+  Class<Adjuster> adjuster(
+      module, "Adjuster",
       Signature(signature)
           .doc("Where the axle can stand, as centre distances on the stand, and the slack to set: the hand movement at "
                "mid-span of the lower run, up plus down, in neutral.",
@@ -165,7 +165,7 @@ void register_fit(py::module_& module) {
   def_property(adjuster, "centre_max", "Rearmost position.", [](const Adjuster& a) { return a.centre_max(); });
   def_property(adjuster, "slack", "Hand movement at mid-span.", [](const Adjuster& a) { return a.slack(); });
   def_value(adjuster, [](const Adjuster& a) {
-    Remake remake{py::make_tuple(give(a.centre_min()), give(a.centre_max())), {}};
+    Remake remake{tuple_of(give(a.centre_min()), give(a.centre_max())), {}};
     if (a.slack() != Length()) remake.named["slack"] = give(a.slack());
     return remake;
   });

@@ -13,8 +13,8 @@ void register_made(py::module_& module) {
   const char* signature =
       "ChainMade(*, seal='none', pin_diameter=None, tensile_strength=None, mass_per_length=None, plate_height=None, "
       "joint_friction=None, seal_drag=None)";
-  py::class_<ChainMade> type(
-      module, "ChainMade", py::is_final(),
+  Class<ChainMade> type(
+      module, "ChainMade",
       Signature(signature)
           .doc(
               "What is known of a chain beyond its series, from its maker or measured: seal 'none', 'O-ring' or "
@@ -60,8 +60,8 @@ void register_made(py::module_& module) {
 
 void register_duty(py::module_& module) {
   const char* signature = "ChainDuty(*, torque, shaft_speed, spike=1.0, slack_tension='0 N')";
-  py::class_<ChainDuty> type(
-      module, "ChainDuty", py::is_final(),
+  Class<ChainDuty> type(
+      module, "ChainDuty",
       Signature(signature)
           .doc("What acts on a chain: torque on the front sprocket (above 0) and its speed (0 to 30,000 rpm), the "
                "greatest "
@@ -119,7 +119,7 @@ void register_loads(py::module_& module) {
         py::dict named;
         name_if(named, "made", made);
         return PyWorking(explain_chain_loads(loop, duty, made.value_or(ChainMade()), what),
-                         py::module_::import("layshaft").attr("explain_chain_loads"), py::make_tuple(loop, duty, what),
+                         py::module_::import("layshaft").attr("explain_chain_loads"), tuple_of(loop, duty, what),
                          named);
       });
   def_formula<formula::chain_pull>(module, "Pull (Force) of the tight run over the slack one that a torque makes.");
@@ -140,13 +140,12 @@ void register_teeth(py::module_& module) {
                          Field{"tension", &ToothShare::tension, "Pull of the link that runs onto it, a Band."},
                          Field{"force", &ToothShare::force, "On the tooth, a Band."});
   const char* signature = "ToothShares(*, teeth, rest)";
-  py::class_<ToothShares> type(
-      module, "ToothShares", py::is_final(),
-      Signature(signature)
-          .doc("How the teeth in mesh share the chain's pull: at most 64 ToothShare, and the Band "
-               "that is left. Made by tooth_shares().",
-               false)
-          .c_str());
+  Class<ToothShares> type(module, "ToothShares",
+                          Signature(signature)
+                              .doc("How the teeth in mesh share the chain's pull: at most 64 ToothShare, and the Band "
+                                   "that is left. Made by tooth_shares().",
+                                   false)
+                              .c_str());
   def_init(type, signature, [](const Arguments& given) {
     ToothShares shares{{}, given.want<Band<double>>("rest")};
     const auto teeth = given.want<std::vector<ToothShare>>("teeth");

@@ -11,8 +11,8 @@ namespace {
 
 void register_slack(py::module_& module) {
   const char* signature = "Slack(movement, method='by hand')";
-  py::class_<Slack> type(
-      module, "Slack", py::is_final(),
+  Class<Slack> type(
+      module, "Slack",
       Signature(signature)
           .doc("A slack and how it is measured: 'by hand' (the middle of one run moved up plus down, the other "
                "straight), "
@@ -33,7 +33,7 @@ void register_slack(py::module_& module) {
       "The chain length (Length) beyond the taut loop that it means. Error for a gap.",
       [](const Slack& s, const Arguments& given) { return spare_length(s, given.want<Length>("run_length")); });
   def_value(type, [](const Slack& s) {
-    Remake remake{py::make_tuple(give(s.movement)), {}};
+    Remake remake{tuple_of(give(s.movement)), {}};
     if (s.method != SlackMethod::by_hand) remake.named["method"] = give(to_string(s.method));
     return remake;
   });
@@ -47,11 +47,11 @@ void register_suspension(py::module_& module) {
                                       "Where the sprockets stand farthest apart: unpacks to angle, centre.",
                                       Field{"angle", &TightPoint::angle, "Of the arm, below the horizontal, an Angle."},
                                       Field{"centre", &TightPoint::centre, "Between the shafts, a Length."});
-  tight.def("__iter__", [](const TightPoint& t) { return py::iter(py::make_tuple(give(t.angle), give(t.centre))); });
+  def_special(tight, "__iter__", [](const TightPoint& t) { return py::iter(tuple_of(give(t.angle), give(t.centre))); });
 
   const char* signature = "Suspension(*, layshaft_ahead, layshaft_above, arm, droop, rest, bump)";
-  py::class_<Suspension> type(
-      module, "Suspension", py::is_final(),
+  Class<Suspension> type(
+      module, "Suspension",
       Signature(signature)
           .doc("A swingarm, measured from its pivot on the machine standing level: layshaft ahead and above (below 0: "
                "behind, below), arm from pivot to axle (one Length, or a pair for the ends of the adjuster), and the "
@@ -87,7 +87,7 @@ void register_suspension(py::module_& module) {
   def_property(type, "arm", "Pivot to axle, a Length, or a pair for the ends of the adjuster.",
                [](const Suspension& s) {
                  if (!s.parts().arm_rear) return give(s.parts().arm);
-                 return py::object(py::make_tuple(give(s.parts().arm), give(*s.parts().arm_rear)));
+                 return py::object(tuple_of(give(s.parts().arm), give(*s.parts().arm_rear)));
                });
   part("droop", "Angle with the wheel hanging.", &SuspensionParts::droop);
   part("rest", "Angle where slack is set.", &SuspensionParts::rest);
@@ -109,7 +109,7 @@ void register_suspension(py::module_& module) {
     remake.named["layshaft_ahead"] = give(parts.layshaft_ahead);
     remake.named["layshaft_above"] = give(parts.layshaft_above);
     remake.named["arm"] =
-        parts.arm_rear ? py::object(py::make_tuple(give(parts.arm), give(*parts.arm_rear))) : give(parts.arm);
+        parts.arm_rear ? py::object(tuple_of(give(parts.arm), give(*parts.arm_rear))) : give(parts.arm);
     remake.named["droop"] = give(parts.droop);
     remake.named["rest"] = give(parts.rest);
     remake.named["bump"] = give(parts.bump);
@@ -134,8 +134,8 @@ void register_travel(py::module_& module) {
                          Field{"slack", &SlackPoint::slack, "By hand at mid-span, up plus down, a Length."},
                          Field{"sag", &SlackPoint::sag, "Of the lower run that hangs, the upper straight."});
   const char* signature = "SlackThroughTravel(suspension, loop, links, *, slack=None, arm=None)";
-  py::class_<SlackThroughTravel> type(
-      module, "SlackThroughTravel", py::is_final(),
+  Class<SlackThroughTravel> type(
+      module, "SlackThroughTravel",
       Signature(signature)
           .doc("A chain over two sprockets on a swingarm: its slack at every angle. links may be real (a worn chain "
                "counts "
@@ -160,10 +160,10 @@ void register_travel(py::module_& module) {
       [](const SlackThroughTravel& t, const Arguments& given) {
         const std::string what = want_what(given);
         const Angle angle = given.want<Angle>("angle");
-        return PyWorking(t.explain(what, angle), py::cast(t).attr("explain"), py::make_tuple(what, angle), {});
+        return PyWorking(t.explain(what, angle), py::cast(t).attr("explain"), tuple_of(what, angle), {});
       });
   def_value(type, [](const SlackThroughTravel& t) {
-    Remake remake{py::make_tuple(give(t.suspension()), give(t.loop()), t.links()), {}};
+    Remake remake{tuple_of(give(t.suspension()), give(t.loop()), t.links()), {}};
     remake.named["arm"] = give(t.arm());
     return remake;
   });
@@ -188,8 +188,8 @@ void register_travel(py::module_& module) {
 
 void register_envelope(py::module_& module) {
   const char* signature = "Obstacle(ahead, above, radius, *, on_arm=False)";
-  py::class_<Obstacle> type(
-      module, "Obstacle", py::is_final(),
+  Class<Obstacle> type(
+      module, "Obstacle",
       Signature(signature)
           .doc("Something round that the chain must not touch: where its middle stands ahead of and above the "
                "swingarm's "
@@ -205,7 +205,7 @@ void register_envelope(py::module_& module) {
   def_property(type, "radius", "Its radius.", [](const Obstacle& o) { return o.radius; });
   def_property(type, "on_arm", "Whether it moves with the arm.", [](const Obstacle& o) { return o.on_arm; });
   def_value(type, [](const Obstacle& o) {
-    Remake remake{py::make_tuple(give(o.ahead), give(o.above), give(o.radius)), {}};
+    Remake remake{tuple_of(give(o.ahead), give(o.above), give(o.radius)), {}};
     if (o.on_arm) remake.named["on_arm"] = true;
     return remake;
   });

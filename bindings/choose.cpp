@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "amount.hpp"
+#include "quick.hpp"
 #include "value.hpp"
 #include "wants.hpp"
 
-#include <layshaft/choose/sensitivity.hpp>
-#include <layshaft/choose/survey.hpp>
 #include <layshaft/io/question_json.hpp>
 #include <layshaft/show/choice_text.hpp>
-
-#include <pybind11/stl.h>  // of states for pickle
 
 namespace layshaft::python {
 namespace detail {
@@ -20,14 +17,14 @@ struct Words<DecisionInput> {
 template <>
 struct Want<SprocketOffer> {
   static SprocketOffer from(py::handle object, std::string_view argument) {
-    if (py::isinstance<SprocketOffer>(object)) return py::cast<const SprocketOffer&>(object);
+    if (is<SprocketOffer>(object)) return as<SprocketOffer>(object);
     return {Want<Teeth>::from(object, argument)};
   }
 };
 template <>
 struct Want<TyreOffer> {
   static TyreOffer from(py::handle object, std::string_view argument) {
-    if (py::isinstance<TyreOffer>(object)) return py::cast<const TyreOffer&>(object);
+    if (is<TyreOffer>(object)) return as<TyreOffer>(object);
     return {Want<TyreSize>::from(object, argument)};
   }
 };
@@ -74,15 +71,15 @@ void name_measured(py::dict& named, const Measured& measured) {
   name_if(named, "speed", measured.speed);
 }
 template <class T>
-void def_offer(py::class_<T>& type) {
+void def_offer(Class<T>& type) {
   def_property(type, "price", "A Band, or None where it is not known.", [](const T& t) { return t.offer.price; });
   def_property(type, "labour", "Of fitting it, a Band.", [](const T& t) { return t.offer.labour; });
 }
 
 void register_offers(py::module_& module) {
   const char* sprocket = "SprocketOffer(teeth, *, material=None, price=None, labour=0.0)";
-  py::class_<SprocketOffer> front(
-      module, "SprocketOffer", py::is_final(),
+  Class<SprocketOffer> front(
+      module, "SprocketOffer",
       Signature(sprocket)
           .doc("A sprocket to choose: its teeth, what it is made of, and what it costs to buy and to fit, in any one "
                "currency (numbers or Bands, 0 to 1e12).",
@@ -96,15 +93,15 @@ void register_offers(py::module_& module) {
   def_property(front, "material", "Its word, or None.", [](const SprocketOffer& s) { return s.material; });
   def_offer(front);
   def_value(front, [](const SprocketOffer& s) {
-    Remake remake{py::make_tuple(give(s.teeth)), {}};
+    Remake remake{tuple_of(give(s.teeth)), {}};
     name_if(remake.named, "material", s.material);
     name_offer(remake.named, s.offer);
     return remake;
   });
 
   const char* tyre = "TyreOffer(tyre=None, *, circumference=None, price=None, labour=0.0)";
-  py::class_<TyreOffer> rear(
-      module, "TyreOffer", py::is_final(),
+  Class<TyreOffer> rear(
+      module, "TyreOffer",
       Signature(tyre)
           .doc("A rear tyre to choose: a TyreSize or its marking, a measured rollout (a Length or a Band, 0.2 to 5 m) "
                "that overrides it or stands in its place, and what it costs to buy and to fit.",
@@ -129,8 +126,8 @@ void register_offers(py::module_& module) {
   });
 
   const char* chain = "ChainOffer(*, series=None, made=None, longest=None, price=None, labour=0.0)";
-  py::class_<ChainOffer> type(
-      module, "ChainOffer", py::is_final(),
+  Class<ChainOffer> type(
+      module, "ChainOffer",
       Signature(chain)
           .doc("A chain to choose: its series (None: the machine's), a ChainMade, the links it is sold with or has on "
                "the machine (it can be made shorter, not longer; None: any), and what it costs to buy and to fit.",
@@ -157,8 +154,8 @@ void register_offers(py::module_& module) {
 
 void register_space(py::module_& module) {
   const char* signature = "Space(*, fronts, rears, tyres=(), chains=(), links=(), present=None)";
-  py::class_<Space> type(
-      module, "Space", py::is_final(),
+  Class<Space> type(
+      module, "Space",
       Signature(signature)
           .doc("What there is to choose from; every combination is a set-up. fronts and rears are teeth or "
                "SprocketOffers; tyres are TyreSizes, markings or TyreOffers (none: the tyre that is on the machine); "
@@ -197,8 +194,8 @@ void register_space(py::module_& module) {
 
 void register_goals(py::module_& module) {
   const char* limit_signature = "Limit(measure, *, least=None, most=None, gear=None, speed=None)";
-  py::class_<Limit> limit(
-      module, "Limit", py::is_final(),
+  Class<Limit> limit(
+      module, "Limit",
       Signature(limit_signature)
           .doc("What a set-up must keep: a measure by its name (measures() lists them), at the least, at the most, or "
                "both, as a quantity of its kind or a number; a fraction is a share of one, 0.02. 'engine speed' needs "
@@ -224,7 +221,7 @@ void register_goals(py::module_& module) {
   def_property(limit, "most", "A quantity or a number, or None.",
                [](const Limit& l) { return l.most ? give_value(l.measured.what, l.most->value) : py::none(); });
   def_value(limit, [](const Limit& l) {
-    Remake remake{py::make_tuple(give(to_string(l.measured.what))), {}};
+    Remake remake{tuple_of(give(to_string(l.measured.what))), {}};
     if (l.least) remake.named["least"] = give_value(l.measured.what, l.least->value);
     if (l.most) remake.named["most"] = give_value(l.measured.what, l.most->value);
     name_measured(remake.named, l.measured);
@@ -232,12 +229,12 @@ void register_goals(py::module_& module) {
   });
 
   const char* wish_signature = "Wish(measure, want, *, weight=1.0, gear=None, speed=None)";
-  py::class_<Wish> wish(module, "Wish", py::is_final(),
-                        Signature(wish_signature)
-                            .doc("What a set-up should come near: a measure by its name, 'less', 'more', or a target "
-                                 "of its kind, and how much it matters against the others (above 0, to 1e6).",
-                                 false)
-                            .c_str());
+  Class<Wish> wish(module, "Wish",
+                   Signature(wish_signature)
+                       .doc("What a set-up should come near: a measure by its name, 'less', 'more', or a target "
+                            "of its kind, and how much it matters against the others (above 0, to 1e6).",
+                            false)
+                       .c_str());
   def_init(wish, wish_signature, [](const Arguments& given) {
     Wish made{want_measured(given)};
     const py::object want = given.object("want");
@@ -260,8 +257,8 @@ void register_goals(py::module_& module) {
   });
   def_property(wish, "weight", "How much it matters.", [](const Wish& w) { return w.weight; });
   def_value(wish, [](const Wish& w) {
-    Remake remake{py::make_tuple(give(to_string(w.measured.what)),
-                                 w.target ? give_value(w.measured.what, w.target->value) : give(to_string(w.want))),
+    Remake remake{tuple_of(give(to_string(w.measured.what)),
+                           w.target ? give_value(w.measured.what, w.target->value) : give(to_string(w.want))),
                   {}};
     if (w.weight != 1.0) remake.named["weight"] = give(w.weight);
     name_measured(remake.named, w.measured);
@@ -269,8 +266,8 @@ void register_goals(py::module_& module) {
   });
 
   const char* goals_signature = "Goals(*, limits=(), wishes, robust=False)";
-  py::class_<Goals> goals(
-      module, "Goals", py::is_final(),
+  Class<Goals> goals(
+      module, "Goals",
       Signature(goals_signature)
           .doc("All that a rider wants: up to 32 Limits, 1 to 16 Wishes; robust judges everything by the worse end of "
                "its band, not by what is likely.\n\n"
@@ -305,69 +302,81 @@ void register_goals(py::module_& module) {
   def(module, "question_from_json(text)", "The Space and the Goals of a question in JSON: a tuple of both.",
       [](const Arguments& given) {
         const Question question = question_from_json(given.want<std::string>("text"));
-        return py::object(py::make_tuple(py::cast(question.space), py::cast(question.goals)));
+        return py::object(tuple_of(py::cast(question.space), py::cast(question.goals)));
       });
 }
 
 // What a study brings back from another process goes by pickle, as tuples of what pickles already.
-py::tuple state_of(const Band<double>& band) { return py::make_tuple(band.low, band.nominal, band.high); }
-Band<double> band_of(py::handle state) {
-  const auto part = state.cast<py::tuple>();
-  return {part[0].cast<double>(), part[1].cast<double>(), part[2].cast<double>()};
+template <class T>
+T part_of(const py::tuple& state, std::size_t place) {
+  return want<T>(state[place], "state");
+}
+py::tuple state_of(const Band<double>& band) { return tuple_of(band.low, band.nominal, band.high); }
+Band<double> band_of(const py::tuple& state) {
+  return {part_of<double>(state, 0), part_of<double>(state, 1), part_of<double>(state, 2)};
 }
 py::tuple state_of(const Chosen& chosen) {
   py::list wishes, limits;
   for (const WishTold& told : chosen.reason.wishes)
-    wishes.append(py::make_tuple(told.wish, state_of(told.value), told.next, told.best));
-  for (const LimitTold& told : chosen.limits) limits.append(py::make_tuple(told.limit, state_of(told.value)));
-  return py::make_tuple(chosen.setup, chosen.score, wishes, limits, chosen.sure, give_list(chosen.cautions));
+    wishes.append(tuple_of(told.wish, state_of(told.value), told.next, told.best));
+  for (const LimitTold& told : chosen.limits) limits.append(tuple_of(told.limit, state_of(told.value)));
+  return tuple_of(chosen.setup, chosen.score, wishes, limits, chosen.sure, give_list(chosen.cautions));
 }
 Chosen chosen_of(const py::tuple& state) {
-  Chosen chosen{state[0].cast<Setup>(), state[1].cast<double>(), {}, {}, state[4].cast<bool>(), {}};
+  Chosen chosen{part_of<Setup>(state, 0), part_of<double>(state, 1), {}, {}, part_of<bool>(state, 4), {}};
   for (const py::handle one : state[2]) {
     const auto told = one.cast<py::tuple>();
     chosen.reason.wishes.push_back(
-        {told[0].cast<Wish>(), band_of(told[1]), told[2].cast<std::optional<double>>(), told[3].cast<bool>()});
+        {part_of<Wish>(told, 0), band_of(told[1]), part_of<std::optional<double>>(told, 2), part_of<bool>(told, 3)});
   }
   for (const py::handle one : state[3]) {
     const auto told = one.cast<py::tuple>();
-    chosen.limits.push_back({told[0].cast<Limit>(), band_of(told[1])});
+    chosen.limits.push_back({part_of<Limit>(told, 0), band_of(told[1])});
   }
-  for (const py::handle caution : state[5]) chosen.cautions.push_back(caution.cast<Caution>());
+  for (const Caution& caution : part_of<std::vector<Caution>>(state, 5)) chosen.cautions.push_back(caution);
   return chosen;
 }
 py::tuple state_of(const Relaxation& relaxation) {
   py::list limits;
-  for (const RelaxedLimit& one : relaxation.limits) limits.append(py::make_tuple(one.place, one.limit, one.by));
-  return py::make_tuple(relaxation.setup, limits);
+  for (const RelaxedLimit& one : relaxation.limits) limits.append(tuple_of(one.place, one.limit, one.by));
+  return tuple_of(relaxation.setup, limits);
 }
 Relaxation relaxation_of(const py::tuple& state) {
-  Relaxation relaxation{{}, state[0].cast<Setup>()};
+  Relaxation relaxation{{}, part_of<Setup>(state, 0)};
   for (const py::handle one : state[1]) {
     const auto limit = one.cast<py::tuple>();
-    relaxation.limits.push_back({limit[0].cast<std::size_t>(), limit[1].cast<Limit>(), limit[2].cast<double>()});
+    relaxation.limits.push_back({limit[0].cast<std::size_t>(), part_of<Limit>(limit, 1), part_of<double>(limit, 2)});
   }
   return relaxation;
 }
 py::tuple state_of(const Choice& choice) {
-  return py::make_tuple(choice.ranked, choice.front, choice.relaxations, choice.examined, choice.kept, choice.ruled_out,
-                        choice.untold, choice.complete, choice.best_at_low, choice.best_at_high);
+  return tuple_of(give_list(choice.ranked), give_list(choice.front), give_list(choice.relaxations), choice.examined,
+                  choice.kept, give_list(choice.ruled_out), choice.untold, choice.complete, choice.best_at_low,
+                  choice.best_at_high);
 }
 Choice choice_of(const py::tuple& state) {
-  return {state[0].cast<std::vector<Chosen>>(),     state[1].cast<std::vector<Chosen>>(),
-          state[2].cast<std::vector<Relaxation>>(), state[3].cast<std::uint64_t>(),
-          state[4].cast<std::uint64_t>(),           state[5].cast<std::vector<std::uint64_t>>(),
-          state[6].cast<std::uint64_t>(),           state[7].cast<bool>(),
-          state[8].cast<std::optional<Setup>>(),    state[9].cast<std::optional<Setup>>()};
+  const auto count = [&](std::size_t place) { return state[place].cast<std::uint64_t>(); };
+  std::vector<std::uint64_t> ruled_out;
+  for (const py::handle one : state[5]) ruled_out.push_back(one.cast<std::uint64_t>());
+  return {part_of<std::vector<Chosen>>(state, 0),
+          part_of<std::vector<Chosen>>(state, 1),
+          part_of<std::vector<Relaxation>>(state, 2),
+          count(3),
+          count(4),
+          std::move(ruled_out),
+          count(6),
+          part_of<bool>(state, 7),
+          part_of<std::optional<Setup>>(state, 8),
+          part_of<std::optional<Setup>>(state, 9)};
 }
 template <class T, class From>
-void def_pickle(py::class_<T>& type, From from) {
-  type.def(py::pickle([](const T& value) { return state_of(value); }, from));
+void def_state(Class<T>& type, From from) {
+  def_pickle(
+      type, [](const T& value) { return state_of(value); }, from);
 }
 
 void register_choice(py::module_& module) {
-  py::class_<Chosen> chosen(module, "Chosen", py::is_final(),
-                            "A set-up that keeps all limits, and that nothing beats in every wish.");
+  Class<Chosen> chosen(module, "Chosen", "A set-up that keeps all limits, and that nothing beats in every wish.");
   def_property(chosen, "setup", "The Setup.", [](const Chosen& c) { return c.setup; });
   def_property(chosen, "score", "0: the best of the trade-off in every wish; 1: the worst.",
                [](const Chosen& c) { return c.score; });
@@ -392,11 +401,11 @@ void register_choice(py::module_& module) {
     for (const LimitTold& told : c.limits) values.append(give_value(told.limit.measured.what, told.value));
     return py::object(py::tuple(values));
   });
-  def_pickle(chosen, chosen_of);
-  chosen.def("__repr__", [](const Chosen& c) { return "<Chosen: " + sentence(c.reason) + ">"; });
+  def_state(chosen, chosen_of);
+  def_special(chosen, "__repr__", [](const Chosen& c) { return "<Chosen: " + sentence(c.reason) + ">"; });
 
-  py::class_<Relaxation> relaxation(module, "Relaxation", py::is_final(),
-                                    "The least that would have to give way for a set-up to keep all other limits.");
+  Class<Relaxation> relaxation(module, "Relaxation",
+                               "The least that would have to give way for a set-up to keep all other limits.");
   def_property(relaxation, "setup", "The Setup that then keeps them.", [](const Relaxation& r) { return r.setup; });
   def_property(relaxation, "limits", "By the place of each limit, how far it would have to give way: a dict.",
                [](const Relaxation& r) {
@@ -406,10 +415,10 @@ void register_choice(py::module_& module) {
                  return py::object(limits);
                });
   def_property(relaxation, "reason", "The same in words.", [](const Relaxation& r) { return sentence(r); });
-  def_pickle(relaxation, relaxation_of);
-  relaxation.def("__repr__", [](const Relaxation& r) { return "<Relaxation: " + sentence(r) + ">"; });
+  def_state(relaxation, relaxation_of);
+  def_special(relaxation, "__repr__", [](const Relaxation& r) { return "<Relaxation: " + sentence(r) + ">"; });
 
-  py::class_<Choice> choice(module, "Choice", py::is_final(), "What came of a choice; made by choose().");
+  Class<Choice> choice(module, "Choice", "What came of a choice; made by choose().");
   def_property(choice, "ranked", "The best set-ups first: a tuple of Chosen.",
                [](const Choice& c) { return py::object(give_list(c.ranked)); });
   def_property(choice, "front", "The whole trade-off, the best first: nothing beats one of these in every wish.",
@@ -432,8 +441,8 @@ void register_choice(py::module_& module) {
   def_property(choice, "best_at_low", "The best Setup at the low end of every band, where it is another; else None.",
                [](const Choice& c) { return c.best_at_low; });
   def_property(choice, "best_at_high", "The same at the high end.", [](const Choice& c) { return c.best_at_high; });
-  def_pickle(choice, choice_of);
-  choice.def("__repr__", [](const Choice& c) {
+  def_state(choice, choice_of);
+  def_special(choice, "__repr__", [](const Choice& c) {
     return "<Choice: " + std::to_string(c.examined) + " examined, " + std::to_string(c.kept) + " kept, " +
            std::to_string(c.front.size()) + " on the front>";
   });
@@ -459,7 +468,7 @@ void register_choice(py::module_& module) {
         std::optional<Result<Choice>> choice;
         {
           const py::gil_scoped_release released;
-          choice = try_choose(machine, space, goals, options);
+          choice = quick::choose(machine, space, goals, options);
         }
         if (raised) throw *raised;
         return std::move(*choice).value();
@@ -479,11 +488,11 @@ void register_choice(py::module_& module) {
           return py::tuple(list);
         };
         const auto visited =
-            try_survey(given.want<Machine>("machine"), given.want<Space>("space"), goals, [&](const Surveyed& one) {
+            quick::survey(given.want<Machine>("machine"), given.want<Space>("space"), goals, [&](const Surveyed& one) {
               py::list broken;
               for (const std::size_t place : one.broken) broken.append(py::int_(place));
-              const py::tuple told = py::make_tuple(one.setup, values(one.wishes, goals.wishes),
-                                                    values(one.limits, goals.limits), py::tuple(broken));
+              const py::tuple told = tuple_of(one.setup, values(one.wishes, goals.wishes),
+                                              values(one.limits, goals.limits), py::tuple(broken));
               if (!visit.is_none()) return !visit(*told).is(py::bool_(false));
               all.append(told);
               return true;
@@ -514,7 +523,7 @@ void register_sensitivity(py::module_& module) {
         std::optional<Result<std::vector<Sensitivity>>> all;
         {
           const py::gil_scoped_release released;
-          all = try_sensitivity(machine, space, goals, options);
+          all = quick::sensitivity(machine, space, goals, options);
         }
         return py::object(give_list(std::move(*all).value()));
       });

@@ -106,6 +106,53 @@ bool want_bool(py::handle object, std::string_view argument) {
   return object.ptr() == Py_True;
 }
 
+std::size_t detail::want_place(py::handle object, std::string_view argument, const void* values, std::size_t count,
+                               std::string_view (*word_at)(const void*, std::size_t place)) {
+  std::string words;
+  for (std::size_t i = 0; i < count; ++i) words.append(i == 0 ? "'" : ", '").append(word_at(values, i)).append("'");
+  const std::string word = want_text(object, argument, "one of " + words);
+  for (std::size_t i = 0; i < count; ++i)
+    if (word_at(values, i) == word) return i;
+  raise(Error::range(argument, "'" + word.substr(0, 60) + "'", "one of " + words));
+}
+
+namespace {
+
+/// Calls `take(item, place)` with each item of a sequence. The item is held so long: a sequence may make it only when
+/// it is asked for, or lose it meanwhile.
+template <class Take>
+void go_through(py::handle object, std::string_view argument, const Take& take) {
+  if (!py::isinstance<py::sequence>(object) || py::isinstance<py::str>(object))
+    wrong_type(argument, "a list or tuple", object);
+  const auto count = py::len(object);
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto item = py::reinterpret_steal<py::object>(PySequence_GetItem(object.ptr(), static_cast<Py_ssize_t>(i)));
+    if (!item) throw py::error_already_set();
+    take(item, i);
+  }
+}
+std::string name_of(std::string_view argument, std::size_t place) {
+  return std::string(argument) + "[" + std::to_string(place) + "]";
+}
+
+}  // namespace
+
+void detail::for_each_item(py::handle object, std::string_view argument,
+                           void (*take)(void* into, py::handle item, std::string_view place), void* into) {
+  go_through(object, argument,
+             [&](const py::object& item, std::size_t place) { take(into, item, name_of(argument, place)); });
+}
+
+std::vector<double> want_numbers(py::handle object, std::string_view argument) {
+  std::vector<double> numbers;
+  go_through(object, argument, [&](const py::object& item, std::size_t place) {
+    // A finite float needs no name.
+    const bool plain = PyFloat_CheckExact(item.ptr()) && is_finite(PyFloat_AS_DOUBLE(item.ptr()));
+    numbers.push_back(plain ? PyFloat_AS_DOUBLE(item.ptr()) : want_number(item, name_of(argument, place)));
+  });
+  return numbers;
+}
+
 std::string want_text(py::handle object, std::string_view argument, const std::string& expected) {
   if (!PyUnicode_Check(object.ptr())) wrong_type(argument, expected, object);
   return utf8(object);
@@ -117,6 +164,13 @@ std::chrono::sys_days want_day(py::handle object, std::string_view argument) {
   if (!py::type::handle_of(object).is(date)) wrong_type(argument, "a datetime.date", object);
   const int ordinal = object.attr("toordinal")().cast<int>();
   return std::chrono::sys_days(std::chrono::days(ordinal - ordinal_of_epoch));
+}
+
+py::tuple detail::tuple_of_objects(std::initializer_list<py::object> items) {
+  py::tuple made(items.size());
+  Py_ssize_t place = 0;
+  for (const py::object& item : items) PyTuple_SET_ITEM(made.ptr(), place++, item.inc_ref().ptr());
+  return made;
 }
 
 py::object give(std::chrono::sys_days day) {

@@ -5,6 +5,7 @@
 #include "quantity.hpp"
 
 #include <chrono>
+#include <initializer_list>
 #include <optional>
 #include <type_traits>
 #include <vector>
@@ -21,6 +22,8 @@ namespace layshaft::python {
 [[nodiscard]] double want_quantity(py::handle object, const Kind& kind, std::string_view argument);
 /// A finite number.
 [[nodiscard]] double want_number(py::handle object, std::string_view argument);
+/// A sequence of them.
+[[nodiscard]] std::vector<double> want_numbers(py::handle object, std::string_view argument);
 /// A whole number; whatever Python takes as an index, but no bool.
 [[nodiscard]] int want_int(py::handle object, std::string_view argument, const std::string& expected);
 [[nodiscard]] bool want_bool(py::handle object, std::string_view argument);
@@ -31,6 +34,13 @@ namespace detail {
 
 template <class T>
 struct Want;
+
+/// The place of a word among those of so many values.
+[[nodiscard]] std::size_t want_place(py::handle object, std::string_view argument, const void* values,
+                                     std::size_t count, std::string_view (*word_at)(const void*, std::size_t place));
+/// Takes each item of a sequence, any but text, with its place: "rears[2]".
+void for_each_item(py::handle object, std::string_view argument,
+                   void (*take)(void* into, py::handle item, std::string_view place), void* into);
 
 template <class Unit>
 struct Want<boost::units::quantity<Unit>> {
@@ -79,8 +89,8 @@ struct Want<std::optional<T>> {
 template <class T>
 struct Want<Band<T>> {
   static Band<T> from(py::handle object, std::string_view argument) {
-    if (!py::isinstance<PyBand>(object)) return Band<T>::exactly(Want<T>::from(object, argument));
-    const auto& band = py::cast<const PyBand&>(object);
+    if (!is<PyBand>(object)) return Band<T>::exactly(Want<T>::from(object, argument));
+    const auto& band = as<PyBand>(object);
     const auto part = [&](double value) { return Want<T>::from(value_to_python(band.kind, value), argument); };
     return {part(band.values.low), part(band.values.nominal), part(band.values.high)};
   }
@@ -89,25 +99,27 @@ struct Want<Band<T>> {
 template <class T>
 struct Want<std::vector<T>> {
   static std::vector<T> from(py::handle object, std::string_view argument) {
-    if (!py::isinstance<py::sequence>(object) || py::isinstance<py::str>(object))
-      wrong_type(argument, "a list or tuple", object);
     std::vector<T> values;
-    for (const py::handle item : py::reinterpret_borrow<py::sequence>(object)) {
-      const std::string place = std::string(argument) + "[" + std::to_string(values.size()) + "]";
-      values.push_back(Want<T>::from(item, place));
-    }
+    for_each_item(
+        object, argument,
+        [](void* into, py::handle item, std::string_view place) {
+          static_cast<std::vector<T>*>(into)->push_back(Want<T>::from(item, place));
+        },
+        &values);
     return values;
+  }
+};
+template <>
+struct Want<std::vector<double>> {
+  static std::vector<double> from(py::handle object, std::string_view argument) {
+    return want_numbers(object, argument);
   }
 };
 /// A class bound by itself: an instance of it.
 template <class T>
 struct Want {
   static const T& from(py::handle object, std::string_view argument) {
-    if (!py::isinstance<T>(object)) {
-      const auto name = py::str(py::type::of<T>().attr("__name__")).template cast<std::string>();
-      wrong_type(argument, "a " + name, object);
-    }
-    return py::cast<const T&>(object);
+    return *static_cast<const T*>(want_instance(class_record<T>, object, argument));
   }
 };
 
@@ -126,8 +138,10 @@ template <class T>
   if constexpr (std::is_enum_v<T>) {
     const std::string_view word = to_string(value);
     return py::str(word.data(), word.size());
-  } else if constexpr (std::is_base_of_v<py::object, T>) {
+  } else if constexpr (std::is_convertible_v<const T&, py::object>) {
     return value;
+  } else if constexpr (std::is_class_v<T>) {
+    return detail::make_copy(detail::class_record<T>, &value);
   } else {
     return py::cast(value);
   }
@@ -142,7 +156,7 @@ template <class CountKind>
 }
 template <class T>
 [[nodiscard]] py::object give(const Band<T>& band) {
-  return py::cast(to_py_band(band));
+  return give(to_py_band(band));
 }
 template <class T>
 [[nodiscard]] py::object give(const std::optional<T>& value) {
@@ -152,9 +166,19 @@ template <class T>
 /// Anything that can be gone through, as a tuple.
 template <class List>
 [[nodiscard]] py::tuple give_list(const List& list) {
-  py::list items;
-  for (const auto& item : list) items.append(give(item));
-  return py::tuple(items);
+  py::tuple items(std::size(list));
+  Py_ssize_t place = 0;
+  for (const auto& item : list) PyTuple_SET_ITEM(items.ptr(), place++, give(item).release().ptr());
+  return items;
+}
+[[nodiscard]] inline py::object give(py::handle object) { return py::reinterpret_borrow<py::object>(object); }
+namespace detail {
+[[nodiscard]] py::tuple tuple_of_objects(std::initializer_list<py::object> items);
+}
+/// A tuple of the parts, each as Python shows it.
+template <class... Parts>
+[[nodiscard]] py::tuple tuple_of(const Parts&... parts) {
+  return detail::tuple_of_objects({give(parts)...});
 }
 /// A short list becomes a tuple.
 template <class T, std::size_t Capacity>

@@ -31,8 +31,8 @@ namespace {
 
 void register_running_cost(py::module_& module) {
   const char* signature = "CostPart(*, price, life, labour=0.0, kind='other')";
-  py::class_<CostPart> type(
-      module, "CostPart", py::is_final(),
+  Class<CostPart> type(
+      module, "CostPart",
       Signature(signature)
           .doc("A part that wears, and what it takes to put a new one on. price and labour (0 to 1e12, numbers or "
                "Bands) "
@@ -107,8 +107,8 @@ void register_break_even(py::module_& module) {
 
 void register_replacement_plans(py::module_& module) {
   const char* signature = "DriveCosts(*, chain, front, rear, set_labour=0.0, mismatch=None)";
-  py::class_<DriveCosts> type(
-      module, "DriveCosts", py::is_final(),
+  Class<DriveCosts> type(
+      module, "DriveCosts",
       Signature(signature)
           .doc("Chain and sprockets (CostParts, whose kinds are not looked at) as they live when all three are new "
                "together, the labour of replacing all three at once, and the mismatch, 1 to 10: the factor by which "

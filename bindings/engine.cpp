@@ -57,8 +57,8 @@ void register_curve(py::module_& module) {
 
   const char* signature =
       "EngineCurve(speeds, torques, *, measured_at='crank', constant_power=None, torque_factor=1.0, estimated=False)";
-  py::class_<EngineCurve> type(
-      module, "EngineCurve", py::is_final(),
+  Class<EngineCurve> type(
+      module, "EngineCurve",
       Signature(signature)
           .doc(
               "The full-throttle torque of an engine over its speed: 2 to 64 points of AngularSpeed (0 to 200,000 rpm, "
@@ -113,7 +113,7 @@ void register_curve(py::module_& module) {
   def(type, "covers(engine_speed)", "Whether a speed lies within the curve.",
       [](const EngineCurve& c, const Arguments& given) { return c.covers(given.want<AngularSpeed>("engine_speed")); });
   def_value(type, [](const EngineCurve& c) {
-    Remake remake{py::make_tuple(speeds_of(c), torques_of(c)), {}};
+    Remake remake{tuple_of(speeds_of(c), torques_of(c)), {}};
     if (c.measured_at() != MeasuredAt::crank) remake.named["measured_at"] = give(c.measured_at());
     if (const py::object flags = constant_power_of(c); !flags.is_none()) remake.named["constant_power"] = flags;
     if (c.torque_factor() != 1.0) remake.named["torque_factor"] = give(c.torque_factor());
@@ -123,10 +123,10 @@ void register_curve(py::module_& module) {
 }
 
 void register_smooth_curve(py::module_& module) {
-  py::class_<SmoothCurve> type(module, "SmoothCurve", py::is_final(),
-                               "SmoothCurve(curve)\n--\n\nA monotone cubic (Fritsch and Butland) through the points of "
-                               "an EngineCurve, at least four, "
-                               "none of constant power: smooth, and never beyond the points.");
+  Class<SmoothCurve> type(module, "SmoothCurve",
+                          "SmoothCurve(curve)\n--\n\nA monotone cubic (Fritsch and Butland) through the points of "
+                          "an EngineCurve, at least four, "
+                          "none of constant power: smooth, and never beyond the points.");
   def_init(type, "SmoothCurve(curve)",
            [](const Arguments& given) { return SmoothCurve(given.want<EngineCurve>("curve")); });
   def_property(type, "curve", "The EngineCurve whose points it passes through.",
@@ -135,13 +135,13 @@ void register_smooth_curve(py::module_& module) {
       [](const SmoothCurve& c, const Arguments& given) { return c.torque(given.want<AngularSpeed>("engine_speed")); });
   def(type, "dense()", "An EngineCurve of as many points of the smooth one as it holds.",
       [](const SmoothCurve& c, const Arguments&) { return c.dense(); });
-  def_value(type, [](const SmoothCurve& c) { return Remake{py::make_tuple(give(c.points())), {}}; });
+  def_value(type, [](const SmoothCurve& c) { return Remake{tuple_of(give(c.points())), {}}; });
 }
 
 void register_engine_class(py::module_& module) {
   const char* signature = "Engine(curve, *, inertia='0 kg m2', braking=None, clutch_torque=None, start_speed=None)";
-  py::class_<Engine> type(
-      module, "Engine", py::is_final(),
+  Class<Engine> type(
+      module, "Engine",
       Signature(signature)
           .doc("An engine: its EngineCurve or EngineEstimate; the inertia of all that turns with the crank, a "
                "MomentOfInertia; the torque it drags with at a closed throttle, a Torque or a Band, None: a wide band "
@@ -174,7 +174,7 @@ void register_engine_class(py::module_& module) {
       "The same Engine with every torque of its curve multiplied by a factor, 0 to 10; its drag stays.",
       [](const Engine& e, const Arguments& given) { return e.scaled(given.want<double>("torque_factor")); });
   def_value(type, [curve](const Engine& e) {
-    Remake remake{py::make_tuple(curve(e)), {}};
+    Remake remake{tuple_of(curve(e)), {}};
     if (e.inertia() != MomentOfInertia()) remake.named["inertia"] = give(e.inertia());
     name_if(remake.named, "braking", e.parts().braking);
     name_if(remake.named, "clutch_torque", e.clutch_torque());

@@ -57,6 +57,16 @@ void set_python_error(const Error& error) {
 
 }  // namespace
 
+void set_error_of_exception() {
+  try {
+    throw;
+  } catch (py::error_already_set& error) {
+    error.restore();
+  } catch (...) {
+    py::detail::try_translate_exceptions();
+  }
+}
+
 void register_errors(py::module_& module) {
   error_class = make_class(module, "Error", PyExc_ValueError, "Something layshaft cannot work with.");
   parse_error_class = make_class(module, "ParseError", error_class,

@@ -8,5 +8,7 @@
 namespace layshaft::python {
 
 void register_errors(pybind11::module_& module);
+/// Sets Python's error by the C++ exception that is being handled.
+void set_error_of_exception();
 
 }  // namespace layshaft::python

@@ -38,8 +38,8 @@ py::object checks_of(const PyFitness& fitness) {
 }
 
 void register_check(py::module_& module) {
-  py::class_<PyCheck> type(module, "FitnessCheck", py::is_final(),
-                           "One thing that tyre_fitness() looked at; an amount that is not known is None.");
+  Class<PyCheck> type(module, "FitnessCheck",
+                      "One thing that tyre_fitness() looked at; an amount that is not known is None.");
   def_property(type, "what", "'load', 'speed', 'radius', 'width' or 'tread'.",
                [](const PyCheck& c) { return c.check.what; });
   def_property(type, "asked", "Axle load, top speed, clearance or least depth.",
@@ -50,23 +50,21 @@ void register_check(py::module_& module) {
                [](const PyCheck& c) { return give_amount(c.check.margin); });
   def_property(type, "verdict", "'enough', 'short' or 'unknown'.", [](const PyCheck& c) { return c.check.verdict; });
   def_property(type, "rule", "Whose word stands behind it: a Source.", [](const PyCheck& c) { return c.check.rule; });
-  type.def("__repr__", [](const PyCheck& c) {
+  def_special(type, "__repr__", [](const PyCheck& c) {
     const auto words = [](const Amount& amount) { return py::repr(give_amount(amount)).cast<std::string>(); };
     return "<FitnessCheck " + std::string(to_string(c.check.what)) + " " + std::string(to_string(c.check.verdict)) +
            ": asked " + words(c.check.asked) + ", has " + words(c.check.has) + ">";
   });
-  type.def("__eq__", [](const PyCheck& c, const py::object& other) {
-    return py::isinstance<PyCheck>(other) && c == py::cast<const PyCheck&>(other);
-  });
-  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  type.def("__reduce__", [](const PyCheck& c) {
-    return py::make_tuple(py::cast(c.whole).attr("check"), py::make_tuple(give(c.check.what)));
-  });
+  def_special(type, "__eq__",
+              [](const PyCheck& c, const py::object& other) { return is<PyCheck>(other) && c == as<PyCheck>(other); });
+  def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
+  def_special(type, "__reduce__",
+              [](const PyCheck& c) { return tuple_of(py::cast(c.whole).attr("check"), tuple_of(give(c.check.what))); });
 }
 
 void register_tyre_fitness(py::module_& module) {
-  py::class_<PyFitness> type(module, "TyreFitness", py::is_final(),
-                             "A tyre held against what a machine asks of it; made by tyre_fitness().");
+  Class<PyFitness> type(module, "TyreFitness",
+                        "A tyre held against what a machine asks of it; made by tyre_fitness().");
   def_property(type, "checks", "All that was looked at, a tuple of FitnessCheck.", checks_of);
   def_property(type, "ride_height_change",
                "How much higher the axle stands than on the stock tyre, a Band of Length; None where no stock tyre is "
@@ -79,15 +77,14 @@ void register_tyre_fitness(py::module_& module) {
           if (check.what == what) return py::cast(PyCheck{f, check});
         return py::none();
       });
-  type.def("__repr__", [](const PyFitness& f) { return call_text("tyre_fitness", f.asked); });
-  type.def("__eq__", [](const PyFitness& f, const py::object& other) {
-    return py::isinstance<PyFitness>(other) && f == py::cast<const PyFitness&>(other);
+  def_special(type, "__repr__", [](const PyFitness& f) { return call_text("tyre_fitness", f.asked); });
+  def_special(type, "__eq__", [](const PyFitness& f, const py::object& other) {
+    return is<PyFitness>(other) && f == as<PyFitness>(other);
   });
-  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  type.def("__reduce__", [](const PyFitness& f) {
+  def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
+  def_special(type, "__reduce__", [](const PyFitness& f) {
     const py::module_ core = py::module_::import("layshaft._core");
-    return py::make_tuple(core.attr("_remake"),
-                          py::make_tuple(core.attr("tyre_fitness"), f.asked.positional, f.asked.named));
+    return tuple_of(core.attr("_remake"), tuple_of(core.attr("tyre_fitness"), f.asked.positional, f.asked.named));
   });
 
   def(module, "tyre_fitness(tyre, asked, *, stock=None, tread_depth=None, tread_rule=None)",
@@ -100,7 +97,7 @@ void register_tyre_fitness(py::module_& module) {
         const auto stock = given.want<std::optional<TyreSize>>("stock");
         const auto depth = given.want<std::optional<Length>>("tread_depth");
         const auto rule = given.want<std::optional<LegalTread>>("tread_rule");
-        Remake made{py::make_tuple(give(tyre), give(asked)), {}};
+        Remake made{tuple_of(give(tyre), give(asked)), {}};
         name_if(made.named, "stock", stock);
         name_if(made.named, "tread_depth", depth);
         name_if(made.named, "tread_rule", rule);

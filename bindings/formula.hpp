@@ -6,80 +6,98 @@
 #include <layshaft/core/checks.hpp>
 
 #include <array>
+#include <span>
 #include <utility>
 
 /// @file
-/// Binds a formula by what it knows of itself: its parameters' names and types, its range and its source.
+/// Formulas by what they know of themselves: their parameters' names and types, their range and their source. A formula
+/// is seen over plain numbers in SI, so that all but its own few instructions is compiled once for all of them.
 namespace layshaft::python {
 
 namespace detail {
 
-/// The names in "(AngularSpeed engine_speed, double overall_ratio)".
-[[nodiscard]] std::vector<std::string> parameter_names(std::string_view parameters);
-/// Whether the range holds the clause `positive(name)`.
-[[nodiscard]] bool asks_positive(std::string_view range, std::string_view name);
+/// What a formula's parameter or result is, of its type only.
+struct FormulaType {
+  double (*want)(py::handle object, std::string_view argument);  ///< through the door
+  double (*checked)(double number, std::string_view formula);    ///< a plain number; raises where it cannot be one
+  bool (*positive)(double number);
+  std::string (*in_words)(double number);
+  py::object (*give)(double number);
+};
 
-inline std::string in_words(double number) { return layshaft::detail::in_words(number); }
-template <class Unit>
-std::string in_words(boost::units::quantity<Unit> quantity) {
-  return layshaft::detail::in_words(quantity);
-}
-template <class CountKind>
-std::string in_words(Count<CountKind> count) {
-  return std::to_string(count.count());
-}
 template <class T>
-bool is_positive(const T& value) {
-  return positive(value);
-}
+struct Plain {
+  static T of(double number) { return T::from_value(number); }
+  static double number(const T& value) { return value.value(); }
+  static bool positive(double number) { return layshaft::positive(of(number)); }
+  static double checked(double number, std::string_view) { return number; }
+  static std::string in_words(double number) { return layshaft::detail::in_words(of(number)); }
+};
+template <>
+struct Plain<double> {
+  static double of(double number) { return number; }
+  static double number(double value) { return value; }
+  static bool positive(double number) { return layshaft::positive(number); }
+  static double checked(double number, std::string_view) { return number; }
+  static std::string in_words(double number) { return layshaft::detail::in_words(number); }
+};
 template <class CountKind>
-bool is_positive(Count<CountKind>) {
-  return true;
-}
+struct Plain<Count<CountKind>> {
+  static Count<CountKind> of(double number) { return *Count<CountKind>::make(static_cast<int>(number)); }
+  static double number(Count<CountKind> value) { return value.count(); }
+  static bool positive(double) { return true; }
+  static double checked(double number, std::string_view formula) {
+    const auto count = Count<CountKind>::make(number == static_cast<int>(number) ? static_cast<int>(number) : 0);
+    if (!count) raise(count.error().in(formula));
+    return number;
+  }
+  static std::string in_words(double number) { return std::to_string(static_cast<int>(number)); }
+};
+
+template <class T>
+inline constexpr FormulaType formula_type{
+    [](py::handle object, std::string_view argument) { return Plain<T>::number(want<T>(object, argument)); },
+    Plain<T>::checked, Plain<T>::positive, Plain<T>::in_words,
+    [](double number) { return python::give(Plain<T>::of(number)); }};
+
+/// A formula over plain numbers in SI, as many as it has parameters.
+struct PlainFormula {
+  const Formula* about;
+  std::span<const FormulaType* const> parameters;
+  const FormulaType* result;
+  bool (*in_range)(const double* numbers);
+  double (*of)(const double* numbers);
+};
 
 template <class Formula, class Type = typename Formula::type>
-struct BoundFormula;
-
+struct PlainFormulaOf;
 template <class Formula, class Result, class... Parameters>
-struct BoundFormula<Formula, Result(Parameters...)> {
+struct PlainFormulaOf<Formula, Result(Parameters...)> {
+  static constexpr std::array<const FormulaType*, sizeof...(Parameters)> parameters{
+      &formula_type<std::remove_cvref_t<Parameters>>...};
   template <std::size_t... I>
-  static void bind(py::module_& module, const char* doc, std::index_sequence<I...>) {
-    const auto names = parameter_names(Formula::about.parameters);
-    std::string signature(Formula::about.name);
-    for (std::size_t i = 0; i < names.size(); ++i) signature.append(i == 0 ? "(" : ", ").append(names[i]);
-    signature += ")";
-    std::string text(doc);
-    text.append("\n\nSource: ").append(Formula::about.source.document);
-    text.append(" (").append(to_string(Formula::about.source.certainty)).append(").");
-    def(module, signature, text, [names](const Arguments& given) {
-      const std::tuple<std::remove_cvref_t<Parameters>...> values{given.template want<Parameters>(names[I])...};
-      if (!Formula::in_range(std::get<I>(values)...)) {
-        (refuse(names[I], std::get<I>(values)), ...);
-        raise(Error::value(std::string(Formula::about.name)
-                               .append(" does not hold for these arguments; it asks for ")
-                               .append(Formula::about.range)));
-      }
-      const auto result = Formula::of(std::get<I>(values)...);
-      if (!layshaft::is_finite(result))
-        raise(Error::range(Formula::about.name, in_words(result), "arguments for which it is finite"));
-      return result;
-    });
-  }
-  template <class T>
-  static void refuse(const std::string& name, const T& value) {
-    if (asks_positive(Formula::about.range, name) && !is_positive(value))
-      raise(Error::range(name, in_words(value), "a value above 0"));
+  static constexpr PlainFormula make(std::index_sequence<I...>) {
+    return {&Formula::about, parameters, &formula_type<Result>,
+            [](const double* numbers) {
+              return Formula::in_range(Plain<std::remove_cvref_t<Parameters>>::of(numbers[I])...);
+            },
+            [](const double* numbers) {
+              return Plain<Result>::number(Formula::of(Plain<std::remove_cvref_t<Parameters>>::of(numbers[I])...));
+            }};
   }
 };
+template <class Formula>
+inline constexpr PlainFormula plain_formula =
+    PlainFormulaOf<Formula>::make(std::make_index_sequence<PlainFormulaOf<Formula>::parameters.size()>());
+
+void bind_formula(py::module_& module, const PlainFormula& formula, std::string_view doc);
 
 }  // namespace detail
 
 /// Binds a formula of numbers, quantities and counts. The arguments pass the door, then the formula's own range.
 template <class Formula>
 void def_formula(py::module_& module, const char* doc) {
-  [&]<class Result, class... Parameters>(Result (*)(Parameters...)) {
-    detail::BoundFormula<Formula>::bind(module, doc, std::index_sequence_for<Parameters...>());
-  }(static_cast<typename Formula::type*>(nullptr));
+  detail::bind_formula(module, detail::plain_formula<Formula>, doc);
 }
 
 }  // namespace layshaft::python

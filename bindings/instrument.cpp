@@ -9,8 +9,8 @@ namespace layshaft::python {
 
 void register_instrument(py::module_& module) {
   const char* signature = "Speedometer(sensor, reading_error=None)";
-  py::class_<Speedometer> type(
-      module, "Speedometer", py::is_final(),
+  Class<Speedometer> type(
+      module, "Speedometer",
       Signature(signature)
           .doc(
               "What the speedometer senses ('layshaft', 'rear wheel' or 'front wheel'), and the stock reading over the "
@@ -25,14 +25,14 @@ void register_instrument(py::module_& module) {
   def_property(type, "reading_error", "Its own error, a Band of fractions, or None.",
                [](const Speedometer& s) { return s.reading_error(); });
   def_value(type, [](const Speedometer& s) {
-    Remake remake{py::make_tuple(give(s.sensor())), {}};
+    Remake remake{tuple_of(give(s.sensor())), {}};
     if (s.reading_error()) remake.named["reading_error"] = give(s.reading_error());
     return remake;
   });
 
   const char* reading_signature = "SpeedometerReading(reading_error, indicated_ratio)";
-  py::class_<SpeedometerReading> reading(
-      module, "SpeedometerReading", py::is_final(),
+  Class<SpeedometerReading> reading(
+      module, "SpeedometerReading",
       Signature(reading_signature).doc("What the instrument makes of a set-up, against the stock one.", false).c_str());
   def_init(reading, reading_signature, [](const Arguments& given) {
     return SpeedometerReading(given.want<std::optional<Band<double>>>("reading_error"),
@@ -51,7 +51,7 @@ void register_instrument(py::module_& module) {
   def(reading, "verdict(true_speed)", "What UN R39 says: 'lawful', 'too low', 'too high' or 'uncertain'.",
       [](const SpeedometerReading& r, const Arguments& given) { return r.verdict(given.want<Speed>("true_speed")); });
   def_value(reading, [](const SpeedometerReading& r) {
-    return Remake{py::make_tuple(give(r.reading_error()), give(r.indicated_ratio())), {}};
+    return Remake{tuple_of(give(r.reading_error()), give(r.indicated_ratio())), {}};
   });
 
   def_formula<formula::wheel_indicated_ratio>(module,

@@ -10,8 +10,8 @@
 namespace layshaft::python {
 
 void register_interchange(py::module_& module) {
-  py::class_<Interchange> type(
-      module, "Interchange", py::is_final(),
+  Class<Interchange> type(
+      module, "Interchange",
       "Interchange(chain, cut_for)\n--\n\nWhether a chain runs on sprockets that were cut for a series, its own or "
       "another, and why not. Two rollers count as the same while each seats in the least gap that the standard allows "
       "for the other. A chain's strength is no part of this.\n\n"
@@ -40,7 +40,7 @@ void register_interchange(py::module_& module) {
   def_property(type, "roller_difference", "How much larger the chain's roller is than the one the gaps are cut for.",
                [](const Interchange& i) { return i.roller_difference(); });
   def_explain(type, "How 'tooth width' or 'side play' came about: a Working.");
-  def_value(type, [](const Interchange& i) { return Remake{py::make_tuple(give(i.chain()), give(i.cut_for())), {}}; });
+  def_value(type, [](const Interchange& i) { return Remake{tuple_of(give(i.chain()), give(i.cut_for())), {}}; });
 
   def(module, "chains_for_sprockets(cut_for)",
       "Every ChainSeries whose chain runs on sprockets that were cut for this one, itself among them: a tuple.",

@@ -13,14 +13,14 @@ py::tuple key_of(const ChainListing& listing) {
     if (other == listing) break;
     ++place;
   }
-  return py::make_tuple(give(listing.series), place);
+  return tuple_of(give(listing.series), place);
 }
 
 }  // namespace
 
 void register_listings(py::module_& module) {
-  py::class_<ChainListing> type(module, "ChainListing", py::is_final(),
-                                "What one source prints of one chain, single strand; made by chain_listings().");
+  Class<ChainListing> type(module, "ChainListing",
+                           "What one source prints of one chain, single strand; made by chain_listings().");
   def_property(type, "designation", "The name, as the source prints it.",
                [](const ChainListing& l) { return l.designation; });
   def_property(type, "series", "The ChainSeries that it is a listing of.",
@@ -39,16 +39,16 @@ void register_listings(py::module_& module) {
   def_property(type, "mass_per_length", "A LinearDensity, or None.",
                [](const ChainListing& l) { return l.mass_per_length; });
   def_property(type, "source", "The Source.", [](const ChainListing& l) { return l.source; });
-  type.def("__repr__", [](const ChainListing& l) {
+  def_special(type, "__repr__", [](const ChainListing& l) {
     const py::tuple key = key_of(l);
     return "chain_listings(" + py::repr(key[0]).cast<std::string>() + ")[" + py::repr(key[1]).cast<std::string>() + "]";
   });
-  type.def("__eq__", [](const ChainListing& l, const py::object& other) {
-    return py::isinstance<ChainListing>(other) && l == py::cast<const ChainListing&>(other);
+  def_special(type, "__eq__", [](const ChainListing& l, const py::object& other) {
+    return is<ChainListing>(other) && l == as<ChainListing>(other);
   });
-  type.def("__hash__", [](const ChainListing& l) { return py::hash(key_of(l)); });
-  type.def("__reduce__", [](const ChainListing& l) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_chain_listing"), key_of(l));
+  def_special(type, "__hash__", [](const ChainListing& l) { return py::hash(key_of(l)); });
+  def_special(type, "__reduce__", [](const ChainListing& l) {
+    return tuple_of(py::module_::import("layshaft._core").attr("_chain_listing"), key_of(l));
   });
 
   def(module, "chain_listings(series)",

@@ -35,12 +35,30 @@ void register_choose(pybind11::module_& module);
 void register_bulk(pybind11::module_& module);
 void register_show(pybind11::module_& module);
 
+namespace {
+
+/// No garbage collection for as long as this lives: of thousands of objects that are all kept there is none.
+class NoCollection {
+ public:
+  NoCollection() : was_(PyGC_Disable() == 1) {}
+  ~NoCollection() {
+    if (was_) PyGC_Enable();
+  }
+  NoCollection(const NoCollection&) = delete;
+  NoCollection& operator=(const NoCollection&) = delete;
+
+ private:
+  bool was_;
+};
+
+}  // namespace
+
 }  // namespace layshaft::python
 
-PYBIND11_MODULE(_core, module) {
+// Without the GIL too: what is bound does not change after the module is made, nor does any value.
+PYBIND11_MODULE(_core, module, pybind11::mod_gil_not_used()) {
   using namespace layshaft::python;
-  pybind11::options options;
-  options.disable_function_signatures();  // each docstring starts with the signature that we state ourselves
+  const NoCollection none;
 
   module.doc() = "layshaft, as it is bound from C++; import layshaft instead.";
   module.attr("__version__") = LAYSHAFT_VERSION;

@@ -64,7 +64,7 @@ void register_answers(py::module_& module) {
       Field{"engine_speed_before", &ShiftPoint::engine_speed_before, "In the lower gear."},
       Field{"engine_speed_after", &ShiftPoint::engine_speed_after, "In the upper gear."},
       Field{"at_limit", &ShiftPoint::at_limit, "Whether the lower gear pulls harder up to the engine's limit."});
-  py::class_<EnergyBalance> energy = def_struct<EnergyBalance>(
+  Class<EnergyBalance> energy = def_struct<EnergyBalance>(
       module, "EnergyBalance", "Where the engine's work went, each an Energy.",
       Field{"engine_work", &EnergyBalance::engine_work, "What the engine gave."},
       Field{"clutch_heat", &EnergyBalance::clutch_heat, "In the clutch while it slipped."},

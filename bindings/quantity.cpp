@@ -194,13 +194,9 @@ py::object subtracted_from(const py::object& self, const py::object& other) {
 }
 
 template <class Compare>
-py::cpp_function comparison(const char* name, py::handle type, Compare compare) {
-  return py::cpp_function(
-      [compare](const py::object& self, const py::object& other) {
-        const Kind& kind = own_kind(self);
-        return compare(kind.value(self), same_kind(kind, other, "compared with"));
-      },
-      py::name(name), py::is_method(type));
+bool compare(const py::object& self, const py::object& other) {
+  const Kind& kind = own_kind(self);
+  return Compare()(kind.value(self), same_kind(kind, other, "compared with"));
 }
 
 std::string text_of(const py::object& self) {
@@ -209,8 +205,9 @@ std::string text_of(const py::object& self) {
 }
 
 /// `f"{length:.1f inch}"`: a number's format, a unit, or both; without a unit, the first one of its kind.
-std::string formatted(const py::object& self, const std::string& spec) {
+std::string formatted(const py::object& self, const py::object& format) {
   const Kind& kind = own_kind(self);
+  const std::string spec = want_text(format, "format", "a str");
   if (spec.empty()) return text_of(self);
   const UnitName* unit = nullptr;
   std::string number = spec;
@@ -229,10 +226,22 @@ std::string formatted(const py::object& self, const std::string& spec) {
   return shown.cast<std::string>() + " " + std::string(unit->name);
 }
 
-/// What is the same for every kind, bound once a class but compiled once.
-void bind_methods(py::handle type) {
-  const auto method = [type](const char* called, auto function) {
-    type.attr(called) = py::cpp_function(function, py::name(called), py::is_method(type));
+/// The methods that are the same for every kind, by their names.
+py::dict make_methods() {
+  py::dict methods;
+  const auto method = [&]<class Function>(const std::string& name, Function function) {
+    constexpr bool alone = std::invocable<const Function&, py::object>;
+    methods[name.c_str()] = detail::free_method(
+        name + (alone ? "(self)" : "(self, other)"),
+        [](const void* kept, py::handle, const Arguments& given) {
+          const auto& call = detail::kept<Function>(kept);
+          const auto object = [&](std::size_t place) { return py::reinterpret_borrow<py::object>(given[place]); };
+          if constexpr (alone)
+            return detail::give_new(call(object(0)));
+          else
+            return detail::give_new(call(object(0), object(1)));
+        },
+        detail::keep(function));
   };
   method("__mul__", multiply);
   method("__rmul__", multiply);
@@ -249,42 +258,50 @@ void bind_methods(py::handle type) {
     return own_kind(self).make(value < 0.0 ? -value : value);
   });
   method("__bool__", [](const py::object& self) { return own_kind(self).value(self) != 0.0; });
-  type.attr("__lt__") = comparison("__lt__", type, std::less<>());
-  type.attr("__le__") = comparison("__le__", type, std::less_equal<>());
-  type.attr("__gt__") = comparison("__gt__", type, std::greater<>());
-  type.attr("__ge__") = comparison("__ge__", type, std::greater_equal<>());
+  method("__lt__", compare<std::less<>>);
+  method("__le__", compare<std::less_equal<>>);
+  method("__gt__", compare<std::greater<>>);
+  method("__ge__", compare<std::greater_equal<>>);
   method("__eq__", [](const py::object& self, const py::object& other) -> py::object {
     if (kind_of(other) != &own_kind(self)) return not_implemented();
     return py::bool_(own_kind(self).value(self) == kind_of(other)->value(other));
   });
   method("__hash__", [](const py::object& self) {
-    return py::hash(py::make_tuple(std::string(own_kind(self).name), own_kind(self).value(self)));
+    return py::hash(tuple_of(std::string(own_kind(self).name), own_kind(self).value(self)));
   });
   method("__str__", text_of);
   method("__repr__",
          [](const py::object& self) { return std::string(own_kind(self).name) + "('" + text_of(self) + "')"; });
   method("__format__", formatted);
-  method("__reduce__",
-         [](const py::object& self) { return py::make_tuple(py::type::of(self), py::make_tuple(text_of(self))); });
+  method("__reduce__", [](const py::object& self) { return tuple_of(py::type::of(self), tuple_of(text_of(self))); });
   method("__copy__", [](const py::object& self) { return self; });
   method("__deepcopy__", [](const py::object& self, const py::object&) { return self; });
-  type.attr("__array_ufunc__") = py::none();  // NumPy leaves arithmetic to the methods above
+  methods["__array_ufunc__"] = py::none();  // NumPy leaves arithmetic to the methods above
+  return methods;
 }
 
-template <class Quantity>
-void register_quantity(py::module_& module) {
-  Kind& kind = detail::kind<Quantity>;
+/// Registers a class, but for what needs the C++ type.
+void register_kind(Kind& kind, AnyClass& type, const py::dict& methods) {
+  kind.type = reinterpret_cast<PyTypeObject*>(type.ptr());
+  kinds().push_back(&kind);
+  for (const auto& [name, method] : methods) type.attr(name) = method;
+}
+std::string doc_of(const Kind& kind) {
   const std::string name(kind.name);
   std::string list;
   for (const UnitName& unit : kind.units) list.append(list.empty() ? "" : ", ").append(unit.name);
-  const std::string doc = name + "(value)\n--\n\nA" + article(kind).substr(1) + ": " + ways_to_write(kind) +
-                          ". Units in text: " + list + ".\n\nImmutable; NaN and infinity are refused.";
-  py::class_<Quantity> type(module, name.c_str(), py::is_final(), doc.c_str());
-  kind.type = reinterpret_cast<PyTypeObject*>(type.ptr());
-  kinds().push_back(&kind);
+  return name + "(value)\n--\n\nA" + article(kind).substr(1) + ": " + ways_to_write(kind) + ". Units in text: " + list +
+         ".\n\nImmutable; NaN and infinity are refused.";
+}
+
+template <class Quantity>
+void register_quantity(py::module_& module, const py::dict& methods) {
+  Kind& kind = detail::kind<Quantity>;
+  const std::string name(kind.name);
+  Class<Quantity> type(module, name.c_str(), doc_of(kind).c_str());
+  register_kind(kind, type, methods);
   def_init(type, name + "(value)",
-           [](const Arguments& given) { return want<Quantity>(given.object("value"), QuantityNames<Quantity>::name); });
-  bind_methods(type);
+           [](const Arguments& given) { return python::want<Quantity>(given[0], QuantityNames<Quantity>::name); });
 }
 
 }  // namespace
@@ -307,24 +324,25 @@ std::string ways_to_write(const Kind& kind) {
 }
 
 void register_quantities(py::module_& module) {
-  register_quantity<Length>(module);
-  register_quantity<Area>(module);
-  register_quantity<Mass>(module);
-  register_quantity<Duration>(module);
-  register_quantity<Speed>(module);
-  register_quantity<Acceleration>(module);
-  register_quantity<Force>(module);
-  register_quantity<Torque>(module);
-  register_quantity<Power>(module);
-  register_quantity<Energy>(module);
-  register_quantity<Pressure>(module);
-  register_quantity<Density>(module);
-  register_quantity<LinearDensity>(module);
-  register_quantity<ForcePerSpeed>(module);
-  register_quantity<Angle>(module);
-  register_quantity<AngularSpeed>(module);
-  register_quantity<MomentOfInertia>(module);
-  register_quantity<Temperature>(module);
+  const py::dict methods = make_methods();
+  register_quantity<Length>(module, methods);
+  register_quantity<Area>(module, methods);
+  register_quantity<Mass>(module, methods);
+  register_quantity<Duration>(module, methods);
+  register_quantity<Speed>(module, methods);
+  register_quantity<Acceleration>(module, methods);
+  register_quantity<Force>(module, methods);
+  register_quantity<Torque>(module, methods);
+  register_quantity<Power>(module, methods);
+  register_quantity<Energy>(module, methods);
+  register_quantity<Pressure>(module, methods);
+  register_quantity<Density>(module, methods);
+  register_quantity<LinearDensity>(module, methods);
+  register_quantity<ForcePerSpeed>(module, methods);
+  register_quantity<Angle>(module, methods);
+  register_quantity<AngularSpeed>(module, methods);
+  register_quantity<MomentOfInertia>(module, methods);
+  register_quantity<Temperature>(module, methods);
   for (const UnitConstant& constant : unit_constants) module.attr(constant.name) = constant.kind->make(constant.value);
 }
 

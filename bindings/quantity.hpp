@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include <layshaft/core/core.hpp>
+#include "class.hpp"
 
-#include <pybind11/pybind11.h>
+#include <layshaft/core/core.hpp>
 
 #include <span>
 #include <string>
@@ -12,8 +12,6 @@
 /// @file
 /// The Python classes of the quantities, seen without their C++ type: what is bound once serves them all.
 namespace layshaft::python {
-
-namespace py = pybind11;
 
 /// One Python class of quantities.
 struct Kind {
@@ -32,8 +30,11 @@ template <class Quantity>
 inline Kind kind{QuantityNames<Quantity>::name,
                  QuantityNames<Quantity>::example,
                  QuantityNames<Quantity>::units,
-                 [](py::handle object) { return py::cast<const Quantity&>(object).value(); },
-                 [](double value) { return py::cast(Quantity::from_value(value)); },
+                 [](py::handle object) { return as<Quantity>(object).value(); },
+                 [](double value) {
+                   const auto quantity = Quantity::from_value(value);
+                   return make_copy(class_record<Quantity>, &quantity);
+                 },
                  [](double value) { return to_text(Quantity::from_value(value)); },
                  [](std::string_view text) -> Result<double> {
                    const auto quantity = try_parse_quantity<Quantity>(text);

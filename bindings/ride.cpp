@@ -18,14 +18,14 @@ namespace {
 
 void register_profile(py::module_& module) {
   const char* signature = "RideShare(kind, share, speed, *, slope=0.0, gear=None)";
-  py::class_<RideShare> share(module, "RideShare", py::is_final(),
-                              Signature(signature)
-                                  .doc("One share of a ride: 'technical', 'trail', 'gravel road' or 'highway'; its "
-                                       "part of the riding time, 0 to 1; "
-                                       "the Speed, the slope on the mean, and the gear the rider holds to, from 1, or "
-                                       "None: as a shift rule says.",
-                                       false)
-                                  .c_str());
+  Class<RideShare> share(module, "RideShare",
+                         Signature(signature)
+                             .doc("One share of a ride: 'technical', 'trail', 'gravel road' or 'highway'; its "
+                                  "part of the riding time, 0 to 1; "
+                                  "the Speed, the slope on the mean, and the gear the rider holds to, from 1, or "
+                                  "None: as a shift rule says.",
+                                  false)
+                             .c_str());
   def_init(share, signature, [](const Arguments& given) {
     return RideShare{given.want<RideKind>("kind"), given.want<double>("share"), given.want<Speed>("speed"),
                      given.want<Slope>("slope", Slope()), given.want<std::optional<int>>("gear")};
@@ -37,23 +37,22 @@ void register_profile(py::module_& module) {
                [](const RideShare& s) { return give_slope(s.slope); });
   def_property(share, "gear", "The rider's habit, or None.", [](const RideShare& s) { return s.gear; });
   def_value(share, [](const RideShare& s) {
-    Remake remake{py::make_tuple(give(s.kind), give(s.share), give(s.speed)), {}};
+    Remake remake{tuple_of(give(s.kind), give(s.share), give(s.speed)), {}};
     if (!s.slope.level()) remake.named["slope"] = give_slope(s.slope);
     name_if(remake.named, "gear", s.gear);
     return remake;
   });
 
-  py::class_<RideProfile> type(
-      module, "RideProfile", py::is_final(),
-      "RideProfile(shares)\n--\n\nWhat a rider really rides: 1 to 16 RideShares that together make "
-      "one. RangeError names the share that is wrong.");
+  Class<RideProfile> type(module, "RideProfile",
+                          "RideProfile(shares)\n--\n\nWhat a rider really rides: 1 to 16 RideShares that together make "
+                          "one. RangeError names the share that is wrong.");
   def_init(type, "RideProfile(shares)",
            [](const Arguments& given) { return RideProfile(given.want<RideShares>("shares")); });
   def_property(type, "shares", "The shares, a tuple.",
                [](const RideProfile& p) { return py::object(give_list(p.shares())); });
   def_property(type, "mean_speed", "The mean Speed over the riding time.",
                [](const RideProfile& p) { return p.mean_speed(); });
-  def_value(type, [](const RideProfile& p) { return Remake{py::make_tuple(give_list(p.shares())), {}}; });
+  def_value(type, [](const RideProfile& p) { return Remake{tuple_of(give_list(p.shares())), {}}; });
 }
 
 /// A column in the unit that its name says.
@@ -77,8 +76,8 @@ void register_log(py::module_& module) {
   const char* signature =
       "RideLog(*, time_s, speed_kmh, height_m=None, engine_rpm=None, indicated_kmh=None, odometer_km=None, "
       "gap='10 s')";
-  py::class_<RideLog> type(
-      module, "RideLog", py::is_final(),
+  Class<RideLog> type(
+      module, "RideLog",
       Signature(signature)
           .doc("A recorded ride: sequences of plain numbers in the units that their names say, at least two, equally "
                "many. "
@@ -111,25 +110,27 @@ void register_log(py::module_& module) {
                [](const RideLog& log) { return give_column(log.columns().indicated_speeds, units::kmh.value()); });
   def_property(type, "odometer_km", "What the odometer had counted, in km, a tuple; empty where it was not recorded.",
                [](const RideLog& log) { return give_column(log.columns().odometers, units::km.value()); });
-  type.def("__repr__", [](const RideLog& log) { return "<RideLog of " + std::to_string(log.samples()) + " samples>"; });
-  type.def("__eq__", [](const RideLog& log, const py::object& other) {
-    return py::isinstance<RideLog>(other) && log == py::cast<const RideLog&>(other);
+  def_special(type, "__repr__",
+              [](const RideLog& log) { return "<RideLog of " + std::to_string(log.samples()) + " samples>"; });
+  def_special(type, "__eq__", [](const RideLog& log, const py::object& other) {
+    return is<RideLog>(other) && log == as<RideLog>(other);
   });
-  type.def("__hash__", [](const RideLog& log) {
-    return py::hash(py::make_tuple(log.samples(), log.columns().times.back(), log.columns().speeds.back()));
+  def_special(type, "__hash__", [](const RideLog& log) {
+    return py::hash(tuple_of(log.samples(), log.columns().times.back(), log.columns().speeds.back()));
   });
-  type.def(py::pickle(
+  def_pickle(
+      type,
       [](const RideLog& log) {
         const RideColumns& c = log.columns();
-        return py::make_tuple(1, give_column(c.times, 1.0), give_column(c.speeds, 1.0), give_column(c.heights, 1.0),
-                              give_column(c.engine_speeds, 1.0), give_column(c.indicated_speeds, 1.0),
-                              give_column(c.odometers, 1.0), log.gap().value());
+        return tuple_of(1, give_column(c.times, 1.0), give_column(c.speeds, 1.0), give_column(c.heights, 1.0),
+                        give_column(c.engine_speeds, 1.0), give_column(c.indicated_speeds, 1.0),
+                        give_column(c.odometers, 1.0), log.gap().value());
       },
       [](const py::tuple& state) {
         const auto column = [&](std::size_t i) { return want<std::vector<double>>(state[i], "column"); };
         return RideLog({column(1), column(2), column(3), column(4), column(5), column(6)},
                        want<double>(state[7], "gap") * units::s);
-      }));
+      });
   def(module, "read_ride_log(text, *, gap='10 s')",
       "The RideLog of comma-separated values. The first line names the columns: time_s; speed_kmh, speed_mps or "
       "speed_mph; "
@@ -145,8 +146,8 @@ void register_log(py::module_& module) {
 
 void register_load(py::module_& module) {
   const char* signature = "RideLoad(*, road, mass, spell='2 s')";
-  py::class_<RideLoad> type(
-      module, "RideLoad", py::is_final(),
+  Class<RideLoad> type(
+      module, "RideLoad",
       Signature(signature)
           .doc("What the wheel works against along a ride: the RoadLoad that resists, of which the nominal counts, and "
                "the mass with the rider aboard that is sped up and lifted, 0.1 kg to 100 t. Of a RideLog the work of a "
@@ -187,13 +188,13 @@ void register_log_machine(py::module_& module) {
       [](const LogGear& self, const Arguments& given) {
         return self.overall_ratio(given.want<Length>("circumference"));
       });
-  py::class_<LogMachine> type(module, "LogMachine", py::is_final(),
-                              "LogMachine(gears)\n--\n\nA machine as a RideLog tells it; made by machine_of_log().");
+  Class<LogMachine> type(module, "LogMachine",
+                         "LogMachine(gears)\n--\n\nA machine as a RideLog tells it; made by machine_of_log().");
   def_init(type, "LogMachine(gears)",
            [](const Arguments& given) { return LogMachine{given.want<std::vector<LogGear>>("gears")}; });
   def_property(type, "gears", "LogGears, a tuple, from first up; only those that were ridden in.",
                [](const LogMachine& machine) { return py::object(give_list(machine.gears)); });
-  def_value(type, [](const LogMachine& machine) { return Remake{py::make_tuple(give_list(machine.gears)), {}}; });
+  def_value(type, [](const LogMachine& machine) { return Remake{tuple_of(give_list(machine.gears)), {}}; });
   def_struct<InstrumentError>(
       module, "InstrumentError", "How far instruments are out, as a RideLog tells it; made by instrument_error().",
       Field{"speedometer", &InstrumentError::speedometer,
@@ -227,7 +228,7 @@ struct PyUse {
 };
 
 void register_use(py::module_& module) {
-  py::class_<PyUse> type(module, "RideUse", py::is_final(), "What a ride does to a drive; made by ride_use().");
+  Class<PyUse> type(module, "RideUse", "What a ride does to a drive; made by ride_use().");
   def_property(type, "time", "Riding time in all gears.", [](const PyUse& u) { return u.use.time(); });
   def_property(type, "distance", "Distance in all gears.", [](const PyUse& u) { return u.use.distance(); });
   def_property(type, "standstill", "Time that the machine stood, below 0.5 km/h.",
@@ -266,16 +267,16 @@ void register_use(py::module_& module) {
       type, "engine_speeds",
       "How long the engine turned how fast: Durations, one for every 250 rpm from 0 up; the last takes all beyond.",
       [](const PyUse& u) { return py::object(give_list(u.use.engine_speeds())); });
-  type.def("__repr__", [](const PyUse& u) {
+  def_special(type, "__repr__", [](const PyUse& u) {
     return "<RideUse: " + to_text(u.use.distance()) + " in " + to_text(u.use.time()) + ">";
   });
-  type.def("__eq__", [](const PyUse& u, const py::object& other) {
-    return py::isinstance<PyUse>(other) && u.use == py::cast<const PyUse&>(other).use;
+  def_special(type, "__eq__", [](const PyUse& u, const py::object& other) {
+    return is<PyUse>(other) && u.use == as<PyUse>(other).use;
   });
-  type.def("__hash__", [](const PyUse& u) { return py::hash(py::make_tuple(u.use.time().value(), u.use.gears())); });
-  type.def("__reduce__", [](const PyUse& u) {
+  def_special(type, "__hash__", [](const PyUse& u) { return py::hash(tuple_of(u.use.time().value(), u.use.gears())); });
+  def_special(type, "__reduce__", [](const PyUse& u) {
     const py::module_ core = py::module_::import("layshaft._core");
-    return py::make_tuple(core.attr("_remake"), py::make_tuple(core.attr("ride_use"), u.asked, u.named));
+    return tuple_of(core.attr("_remake"), tuple_of(core.attr("ride_use"), u.asked, u.named));
   });
   def(module, "ride_use(ride, overall_ratios, circumference, shift_rule, *, ridden=None, load=None)",
       "Time, distance and, against a RideLoad, work in each gear, and how long the engine turns how fast: a RideUse. "
@@ -288,18 +289,18 @@ void register_use(py::module_& module) {
         const RideDrive drive{given.want<OverallRatios>("overall_ratios"), given.want<Length>("circumference"),
                               given.want<ShiftRule>("shift_rule"), given.want<std::optional<RideLoad>>("load")};
         const py::object ride = given.object("ride");
-        PyUse made{py::make_tuple(ride, given.object("overall_ratios"), given.object("circumference"),
-                                  given.object("shift_rule")),
-                   py::dict(), RideUse(drive)};
+        PyUse made{
+            tuple_of(ride, given.object("overall_ratios"), given.object("circumference"), given.object("shift_rule")),
+            py::dict(), RideUse(drive)};
         if (drive.load) made.named["load"] = given.object("load");
-        if (py::isinstance<RideLog>(ride)) {
+        if (is<RideLog>(ride)) {
           if (given.has("ridden") && !given.object("ridden").is_none())
             raise(Error::value("a RideLog knows how long was ridden; ridden goes with a RideProfile"));
-          made.use = ride_use(py::cast<const RideLog&>(ride), drive);
+          made.use = ride_use(as<RideLog>(ride), drive);
         } else {
-          if (!py::isinstance<RideProfile>(ride)) wrong_type("ride", "a RideLog or a RideProfile", ride);
+          if (!is<RideProfile>(ride)) wrong_type("ride", "a RideLog or a RideProfile", ride);
           made.named["ridden"] = given.object("ridden");
-          made.use = ride_use(py::cast<const RideProfile&>(ride), given.want<Duration>("ridden"), drive);
+          made.use = ride_use(as<RideProfile>(ride), given.want<Duration>("ridden"), drive);
         }
         return py::cast(made);
       });

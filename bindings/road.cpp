@@ -12,21 +12,21 @@ namespace {
 
 /// What a row of a table has in Python: it is known by its word, by which the function finds it again.
 template <class Row>
-void def_row(py::class_<Row>& type, const char* function) {
+void def_row(Class<Row>& type, const char* function) {
   const std::string name(function);
-  type.def("__repr__", [name](const Row& row) { return name + "('" + std::string(to_string(row.kind)) + "')"; });
-  type.def("__eq__", [](const Row& row, const py::object& other) {
-    return py::isinstance<Row>(other) && row == py::cast<const Row&>(other);
-  });
-  type.def("__hash__", [](const Row& row) { return py::hash(give(row.kind)); });
-  type.def("__reduce__", [name](const Row& row) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr(name.c_str()), py::make_tuple(give(row.kind)));
+  def_special(type, "__repr__",
+              [name](const Row& row) { return name + "('" + std::string(to_string(row.kind)) + "')"; });
+  def_special(type, "__eq__",
+              [](const Row& row, const py::object& other) { return is<Row>(other) && row == as<Row>(other); });
+  def_special(type, "__hash__", [](const Row& row) { return py::hash(give(row.kind)); });
+  def_special(type, "__reduce__", [name](const Row& row) {
+    return tuple_of(py::module_::import("layshaft._core").attr(name.c_str()), tuple_of(give(row.kind)));
   });
 }
 
 void register_tables(py::module_& module) {
-  py::class_<Surface> ground(module, "Surface", py::is_final(),
-                             "A kind of ground, found by surface(): wide bands, as far as books lie apart.");
+  Class<Surface> ground(module, "Surface",
+                        "A kind of ground, found by surface(): wide bands, as far as books lie apart.");
   def_property(ground, "kind", "'asphalt', 'gravel', 'loose gravel', 'field' or 'sand'.",
                [](const Surface& s) { return s.kind; });
   def_property(ground, "rolling_coefficient", "Rolling resistance over the load on the tyre, a Band.",
@@ -42,8 +42,8 @@ void register_tables(py::module_& module) {
   def(module, "surface(kind)", "The Surface of that word: 'asphalt', 'gravel', 'loose gravel', 'field' or 'sand'.",
       [](const Arguments& given) { return surface(given.want<SurfaceKind>("kind")); });
 
-  py::class_<DragArea> area(module, "DragArea", py::is_final(),
-                            "How much air a kind of machine moves with its rider, found by drag_area().");
+  Class<DragArea> area(module, "DragArea",
+                       "How much air a kind of machine moves with its rider, found by drag_area().");
   def_property(area, "kind", "'motorcycle', 'scooter' or 'bicycle'.", [](const DragArea& d) { return d.kind; });
   def_property(area, "area", "Drag coefficient times frontal area, a Band of Area.",
                [](const DragArea& d) { return d.area; });
@@ -116,7 +116,7 @@ MadeBy made_by(const RoadLoad& road) {
   py::dict& named = made.of.named;
   if (road.kind() == RoadLoadKind::mass_table) {
     made.function = "by_mass";
-    made.of.positional = py::make_tuple(give(*road.mass()));
+    made.of.positional = tuple_of(give(*road.mass()));
     if (road.head_wind() != Speed()) named["head_wind"] = give(road.head_wind());
     name_if(named, "air_density", road.other_air());
     return made;
@@ -152,8 +152,8 @@ MadeBy made_by(const RoadLoad& road) {
 void register_road_load(py::module_& module) {
   const char* signature =
       "RoadLoad(*, constant='0 N', linear='0 N s/m', quadratic='0 kg/m', mass=None, head_wind='0 km/h', kind='stated')";
-  py::class_<RoadLoad> type(
-      module, "RoadLoad", py::is_final(),
+  Class<RoadLoad> type(
+      module, "RoadLoad",
       Signature(signature)
           .doc("What holds a machine back: F = constant + linear v + quadratic v^2 on the level, quadratic with the "
                "speed "
@@ -246,27 +246,29 @@ void register_road_load(py::module_& module) {
         name_if(named, "mass", at.mass);
         name_if(named, "start", at.start);
         name_if(named, "end", at.end);
-        return PyWorking(r.explain(what, at), py::cast(r).attr("explain"), py::make_tuple(what), named);
+        return PyWorking(r.explain(what, at), py::cast(r).attr("explain"), tuple_of(what), named);
       });
-  type.def("__repr__", [](const RoadLoad& r) {
+  def_special(type, "__repr__", [](const RoadLoad& r) {
     const MadeBy made = made_by(r);
     return call_text(made.function ? "RoadLoad." + std::string(made.function) : "RoadLoad", made.of);
   });
-  type.def("__eq__", [](const RoadLoad& r, const py::object& other) -> py::object {
-    if (!py::isinstance<RoadLoad>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
-    return py::bool_(r == py::cast<const RoadLoad&>(other));
+  def_special(type, "__eq__", [](const RoadLoad& r, const py::object& other) -> py::object {
+    if (!is<RoadLoad>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
+    return py::bool_(r == as<RoadLoad>(other));
   });
-  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  type.def("__reduce__", [](const py::object& self) {
-    const MadeBy made = made_by(py::cast<const RoadLoad&>(self));
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_remake_road"),
-                          py::make_tuple(made.function ? py::object(py::str(made.function)) : py::none(),
-                                         made.of.positional, made.of.named));
+  def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
+  def_special(type, "__reduce__", [](const py::object& self) {
+    const MadeBy made = made_by(as<RoadLoad>(self));
+    return tuple_of(
+        py::module_::import("layshaft._core").attr("_remake_road"),
+        tuple_of(made.function ? py::object(py::str(made.function)) : py::none(), made.of.positional, made.of.named));
   });
   // A static method is not pickled itself: it is found again by its name.
-  module.def("_remake_road", [](const py::object& function, const py::tuple& positional, const py::dict& named) {
-    const py::object type = py::type::of<RoadLoad>();
-    return (function.is_none() ? type : py::object(type.attr(function)))(*positional, **named);
+  def(module, "_remake_road(function, positional, named)", "For pickles.", [](const Arguments& given) {
+    const py::object type = class_of<RoadLoad>();
+    const py::object function = given.object("function");
+    return (function.is_none() ? type : py::object(type.attr(function)))(*py::tuple(given.object("positional")),
+                                                                         **py::dict(given.object("named")));
   });
 }
 
@@ -277,10 +279,10 @@ struct PyFit {
 };
 
 void register_coast_down(py::module_& module) {
-  py::class_<PyFit> type(module, "CoastDownFit", py::is_final(),
-                         "What a coast-down log tells; made by fit_coast_down(). The errors of the coefficients are "
-                         "bound together, so that the "
-                         "resistance at a speed is known better than each.");
+  Class<PyFit> type(module, "CoastDownFit",
+                    "What a coast-down log tells; made by fit_coast_down(). The errors of the coefficients are "
+                    "bound together, so that the "
+                    "resistance at a speed is known better than each.");
   def_property(type, "road", "The fitted RoadLoad, on the level in still air.",
                [](const PyFit& f) { return f.fit.road; });
   def_property(type, "start_speed", "Where the fitted run begins.", [](const PyFit& f) { return f.fit.start_speed; });
@@ -304,15 +306,15 @@ void register_coast_down(py::module_& module) {
       "the "
       "speeds of the log.",
       [](const PyFit& f, const Arguments& given) { return f.fit.resistance(given.want<Speed>("speed")); });
-  type.def("__repr__", [](const PyFit& f) { return call_text("fit_coast_down", f.asked); });
-  type.def("__eq__", [](const py::object& self, const py::object& other) {
-    return py::isinstance<PyFit>(other) && py::repr(self).equal(py::repr(other));
+  def_special(type, "__repr__", [](const PyFit& f) { return call_text("fit_coast_down", f.asked); });
+  def_special(type, "__eq__", [](const py::object& self, const py::object& other) {
+    return is<PyFit>(other) && py::repr(self).equal(py::repr(other));
   });
-  type.def("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  type.def("__reduce__", [](const PyFit& f) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_remake"),
-                          py::make_tuple(py::module_::import("layshaft._core").attr("fit_coast_down"),
-                                         f.asked.positional, f.asked.named));
+  def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
+  def_special(type, "__reduce__", [](const PyFit& f) {
+    return tuple_of(
+        py::module_::import("layshaft._core").attr("_remake"),
+        tuple_of(py::module_::import("layshaft._core").attr("fit_coast_down"), f.asked.positional, f.asked.named));
   });
   def(module, std::string("fit_coast_down") + log_signature,
       "Fits a coast-down log: sequences of Duration (rising) and Speed (above 0) of a machine that rolls with its "
@@ -324,7 +326,7 @@ void register_coast_down(py::module_& module) {
         const auto times = given.want<std::vector<Duration>>("times");
         const auto speeds = given.want<std::vector<Speed>>("speeds");
         const CoastDownLog log = log_of(given, times, speeds);
-        Remake asked{py::make_tuple(give_list(times), give_list(speeds), give(log.mass)), {}};
+        Remake asked{tuple_of(give_list(times), give_list(speeds), give(log.mass)), {}};
         name_if(asked.named, "equivalent_mass", log.equivalent_mass);
         if (!log.slope.level()) asked.named["slope"] = give_slope(log.slope);
         if (log.with_linear) asked.named["with_linear"] = py::bool_(true);

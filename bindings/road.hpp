@@ -56,9 +56,9 @@ struct Want<Slope> {
 template <>
 struct Want<Engine> {
   static Engine from(py::handle object, std::string_view argument) {
-    if (py::isinstance<EngineCurve>(object)) return py::cast<const EngineCurve&>(object);
-    if (py::isinstance<EngineEstimate>(object)) return py::cast<const EngineEstimate&>(object);
-    if (py::isinstance<Engine>(object)) return py::cast<const Engine&>(object);
+    if (is<EngineCurve>(object)) return as<EngineCurve>(object);
+    if (is<EngineEstimate>(object)) return as<EngineEstimate>(object);
+    if (is<Engine>(object)) return as<Engine>(object);
     wrong_type(argument, "an EngineCurve, an EngineEstimate or an Engine", object);
   }
 };

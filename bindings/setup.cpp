@@ -10,19 +10,18 @@ namespace layshaft::python {
 namespace {
 
 void register_gearbox(py::module_& module) {
-  py::class_<GearPair> pair(module, "GearPair", py::is_final(),
-                            "GearPair(driving, driven)\n--\n\nA pair of gears by their teeth.");
+  Class<GearPair> pair(module, "GearPair", "GearPair(driving, driven)\n--\n\nA pair of gears by their teeth.");
   def_init(pair, "GearPair(driving, driven)", [](const Arguments& given) {
     return GearPair{given.want<Teeth>("driving"), given.want<Teeth>("driven")};
   });
   def_property(pair, "driving", "Teeth of the driving gear.", [](const GearPair& p) { return p.driving; });
   def_property(pair, "driven", "Teeth of the driven gear.", [](const GearPair& p) { return p.driven; });
   def_property(pair, "ratio", "Driven over driving teeth.", [](const GearPair& p) { return p.ratio(); });
-  def_value(pair, [](const GearPair& p) { return Remake{py::make_tuple(give(p.driving), give(p.driven)), {}}; });
+  def_value(pair, [](const GearPair& p) { return Remake{tuple_of(give(p.driving), give(p.driven)), {}}; });
 
   const char* signature = "Gearbox(*, gears, idle, rev_limit, primary=1.0, lowest_pull=None)";
-  py::class_<Gearbox> type(
-      module, "Gearbox", py::is_final(),
+  Class<Gearbox> type(
+      module, "Gearbox",
       Signature(signature)
           .doc("The gears from first up, and the primary drive, as numbers or GearPairs (0.01 to 100); idle, lowest "
                "engine "
@@ -73,27 +72,27 @@ void register_setup_class(py::module_& module) {
       "Setup(*, front, rear, tyre=None, chain=None, links=None, circumference=None, front_tyre=None, "
       "tread_worn='0 mm', tread=None, drive_efficiency=None, chain_made=None, front_material=None, "
       "rear_material=None)";
-  py::class_<Setup> type(module, "Setup", py::is_final(),
-                         Signature(signature)
-                             .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
-                                  "marking), chain series (None: "
-                                  "the machine's), links (None: the shortest even chain that closes), a measured "
-                                  "rollout (a Length or a Band; "
-                                  "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the "
-                                  "front tyre, which matters "
-                                  "where the front wheel drives the speedometer. tread_worn is the height worn off "
-                                  "the rear tyre's tread, which a measured rollout has in it already; tread, a Tread, "
-                                  "tells it instead, and how far the tyre may still wear; "
-                                  "drive_efficiency the chain drive's power out over power in, a number or a Band "
-                                  "(0.5 to 1), None where nobody measured it; chain_made, a ChainMade, what is known "
-                                  "of the chain beyond its "
-                                  "series; and the sprockets' materials, 'steel', 'hardened steel', 'aluminium 6000' "
-                                  "or 'aluminium 7000', which count where both set-ups of a comparison state them.\n\n"
-                                  ">>> trial = ls.Setup(front=13, rear=50, tyre=\"120/90-18\")\n"
-                                  ">>> trial.links is None  # left to the machine's adjuster\n"
-                                  "True",
-                                  false)
-                             .c_str());
+  Class<Setup> type(module, "Setup",
+                    Signature(signature)
+                        .doc("What a rider can swap: front and rear sprocket, rear tyre (a TyreSize or its "
+                             "marking), chain series (None: "
+                             "the machine's), links (None: the shortest even chain that closes), a measured "
+                             "rollout (a Length or a Band; "
+                             "0.2 to 5 m; it overrides the tyre's marking, and may stand in for it), and the "
+                             "front tyre, which matters "
+                             "where the front wheel drives the speedometer. tread_worn is the height worn off "
+                             "the rear tyre's tread, which a measured rollout has in it already; tread, a Tread, "
+                             "tells it instead, and how far the tyre may still wear; "
+                             "drive_efficiency the chain drive's power out over power in, a number or a Band "
+                             "(0.5 to 1), None where nobody measured it; chain_made, a ChainMade, what is known "
+                             "of the chain beyond its "
+                             "series; and the sprockets' materials, 'steel', 'hardened steel', 'aluminium 6000' "
+                             "or 'aluminium 7000', which count where both set-ups of a comparison state them.\n\n"
+                             ">>> trial = ls.Setup(front=13, rear=50, tyre=\"120/90-18\")\n"
+                             ">>> trial.links is None  # left to the machine's adjuster\n"
+                             "True",
+                             false)
+                        .c_str());
   def_init(type, signature, [](const Arguments& given) {
     SetupParts parts{.front = given.want<Teeth>("front"), .rear = given.want<Teeth>("rear")};
     parts.tyre = given.want<std::optional<TyreSize>>("tyre");
@@ -154,20 +153,20 @@ void register_setup_class(py::module_& module) {
 
 void register_machine(py::module_& module) {
   const char* peak_signature = "PeakTorque(torque, engine_speed)";
-  py::class_<PeakTorque> peak(
-      module, "PeakTorque", py::is_final(),
+  Class<PeakTorque> peak(
+      module, "PeakTorque",
       Signature(peak_signature).doc("An engine's greatest torque at the crank, and where it has it.", false).c_str());
   def_init(peak, peak_signature, [](const Arguments& given) {
     return PeakTorque{given.want<Torque>("torque"), given.want<AngularSpeed>("engine_speed")};
   });
   def_property(peak, "torque", "A Torque.", [](const PeakTorque& p) { return p.torque; });
   def_property(peak, "engine_speed", "An AngularSpeed.", [](const PeakTorque& p) { return p.engine_speed; });
-  def_value(peak, [](const PeakTorque& p) { return Remake{py::make_tuple(give(p.torque), give(p.engine_speed)), {}}; });
+  def_value(peak, [](const PeakTorque& p) { return Remake{tuple_of(give(p.torque), give(p.engine_speed)), {}}; });
   const char* signature =
       "Machine(*, name, gearbox, adjuster, chain, speedometer, stock, kind='motorcycle', tyre_asked=None, "
       "suspension=None, peak_torque=None, engine=None, body=None, drive_efficiency=None, road_load=None)";
-  py::class_<Machine> type(
-      module, "Machine", py::is_final(),
+  Class<Machine> type(
+      module, "Machine",
       Signature(signature)
           .doc(
               "What stays on the machine: a Gearbox, an Adjuster, the chain series its sprockets are cut for, what its "
@@ -198,8 +197,8 @@ void register_machine(py::module_& module) {
                     .gearbox = given.want<Gearbox>("gearbox"),
                     .adjuster = given.want<Adjuster>("adjuster"),
                     .chain = given.want<ChainSeries>("chain"),
-                    .speedometer = py::isinstance<Speedometer>(speedometer)
-                                       ? py::cast<const Speedometer&>(speedometer)
+                    .speedometer = is<Speedometer>(speedometer)
+                                       ? as<Speedometer>(speedometer)
                                        : Speedometer(given.want<SpeedometerSensor>("speedometer")),
                     .stock = given.want<Setup>("stock"),
                     .kind = given.want<MachineKind>("kind", MachineKind::motorcycle),

@@ -11,7 +11,7 @@ namespace {
 template <class Quantity>
 [[nodiscard]] std::optional<std::string> show_as(const py::object& value, UnitSystem units) {
   if (kind_of(value) == &kind_of<Quantity>()) return show(want<Quantity>(value, "value"), units);
-  if (py::isinstance<PyBand>(value) && py::cast<const PyBand&>(value).kind == &kind_of<Quantity>())
+  if (is<PyBand>(value) && as<PyBand>(value).kind == &kind_of<Quantity>())
     return show(want<Band<Quantity>>(value, "value"), units);
   return std::nullopt;
 }

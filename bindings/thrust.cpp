@@ -9,8 +9,8 @@ namespace {
 void register_body(py::module_& module) {
   const char* signature =
       "Body(*, mass, wheelbase=None, centre_ahead=None, centre_height=None, wheel_inertia='0 kg m2')";
-  py::class_<Body> type(
-      module, "Body", py::is_final(),
+  Class<Body> type(
+      module, "Body",
       Signature(signature)
           .doc("The Mass that is moved, with rider and luggage, and, as far as stated, wheelbase and centre of mass: "
                "ahead of "
@@ -63,7 +63,7 @@ void register_limits(py::module_& module) {
         const Body& body = given.want<Body>("body");
         const Slope slope = given.want<Slope>("slope", Slope());
         const py::object grip = given.object("grip");
-        if (py::isinstance<Surface>(grip)) return thrust_limit(body, py::cast<const Surface&>(grip), slope);
+        if (is<Surface>(grip)) return thrust_limit(body, as<Surface>(grip), slope);
         return thrust_limit(body, given.want<Band<double>>("grip"), slope);
       });
 }
@@ -95,8 +95,8 @@ void register_acceleration(py::module_& module) {
 
 void register_shift_rule(py::module_& module) {
   const char* signature = "ShiftRule(up, down, *, from_memory=False)";
-  py::class_<ShiftRule> type(
-      module, "ShiftRule", py::is_final(),
+  Class<ShiftRule> type(
+      module, "ShiftRule",
       Signature(signature)
           .doc("Road speeds at which a rider shifts up from each gear, and back down to it, which are no higher. "
                "from_memory "
@@ -138,7 +138,7 @@ void register_shift_rule(py::module_& module) {
         return r.gear_after(given.want<int>("gear"), given.want<Speed>("speed"));
       });
   def_value(type, [](const ShiftRule& r) {
-    Remake remake{py::make_tuple(give_list(r.up()), give_list(r.down())), {}};
+    Remake remake{tuple_of(give_list(r.up()), give_list(r.down())), {}};
     if (r.source() != sources::stated) remake.named["from_memory"] = py::bool_(true);
     return remake;
   });

@@ -8,8 +8,8 @@
 namespace layshaft::python {
 
 void register_tooth_form(py::module_& module) {
-  py::class_<AnsiToothForm> type(
-      module, "AnsiToothForm", py::is_final(),
+  Class<AnsiToothForm> type(
+      module, "AnsiToothForm",
       "AnsiToothForm(sprocket)\n--\n\nThe form of a Sprocket's teeth to ANSI: half a gap is an arc on which the "
       "roller is seated, a working arc, a short straight piece and the arc of the tip. Lengths and Angles.");
   def_init(type, "AnsiToothForm(sprocket)",
@@ -51,7 +51,7 @@ void register_tooth_form(py::module_& module) {
   def_property(type, "tip_distance", "How far that point stands from the gap's line.",
                [](const AnsiToothForm& f) { return f.tip_distance(); });
   def_explain(type, "How a number came about, such as 'topping radius': a Working.");
-  def_value(type, [](const AnsiToothForm& f) { return Remake{py::make_tuple(give(f.sprocket())), {}}; });
+  def_value(type, [](const AnsiToothForm& f) { return Remake{tuple_of(give(f.sprocket())), {}}; });
 }
 
 }  // namespace layshaft::python

@@ -26,8 +26,8 @@ RolloutMeasurement want_measurement(const Arguments& given) {
 
 void register_tread_class(py::module_& module) {
   const char* signature = "Tread(*, new_depth, depth, least=None, distance=None)";
-  py::class_<Tread> type(
-      module, "Tread", py::is_final(),
+  Class<Tread> type(
+      module, "Tread",
       Signature(signature)
           .doc("A tyre's tread: its depth when new (0.1 to 100 mm) and now, the least it may be used down to, and the "
                "distance ridden on it so far. RangeError where a part lies outside its range.\n\n"
@@ -91,7 +91,7 @@ void register_tread_class(py::module_& module) {
         named["tape_error"] = give(measured.tape_error);
         return PyWorking(explain_measured_circumference(measured),
                          py::module_::import("layshaft").attr("explain_measured_circumference"),
-                         py::make_tuple(measured.distance, measured.turns), named);
+                         tuple_of(measured.distance, measured.turns), named);
       });
   def_formula<formula::tread_worn>(module, "Height (Length) worn off the tread: what Setup takes as tread_worn.");
   def_formula<formula::tread_left>(module,
@@ -103,11 +103,10 @@ void register_tread_class(py::module_& module) {
 }
 
 /// A row is known by its region and the first of its vehicles.
-py::tuple key_of(const LegalTread& rule) { return py::make_tuple(give(rule.region), give(*rule.vehicles.begin())); }
+py::tuple key_of(const LegalTread& rule) { return tuple_of(give(rule.region), give(*rule.vehicles.begin())); }
 
 void register_legal_tread(py::module_& module) {
-  py::class_<LegalTread> type(module, "LegalTread", py::is_final(),
-                              "A rule on how deep a tyre's tread must be; found by legal_tread().");
+  Class<LegalTread> type(module, "LegalTread", "A rule on how deep a tyre's tread must be; found by legal_tread().");
   def_property(type, "region", "ISO 3166 code: 'DE', 'US', 'US-MD'.", [](const LegalTread& l) { return l.region; });
   def_property(type, "depth", "The least depth; None where only a visible pattern is asked for.",
                [](const LegalTread& l) { return l.depth; });
@@ -119,13 +118,14 @@ void register_legal_tread(py::module_& module) {
                [](const LegalTread& l) { return l.source; });
   def_property(type, "vehicles", "The vehicles it holds for, as legal_tread() takes them.",
                [](const LegalTread& l) { return py::object(give_list(l.vehicles)); });
-  type.def("__repr__", [](const LegalTread& l) { return "legal_tread" + py::repr(key_of(l)).cast<std::string>(); });
-  type.def("__eq__", [](const LegalTread& l, const py::object& other) {
-    return py::isinstance<LegalTread>(other) && key_of(l).equal(key_of(py::cast<const LegalTread&>(other)));
+  def_special(type, "__repr__",
+              [](const LegalTread& l) { return "legal_tread" + py::repr(key_of(l)).cast<std::string>(); });
+  def_special(type, "__eq__", [](const LegalTread& l, const py::object& other) {
+    return is<LegalTread>(other) && key_of(l).equal(key_of(as<LegalTread>(other)));
   });
-  type.def("__hash__", [](const LegalTread& l) { return py::hash(key_of(l)); });
-  type.def("__reduce__", [](const LegalTread& l) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr("legal_tread"), key_of(l));
+  def_special(type, "__hash__", [](const LegalTread& l) { return py::hash(key_of(l)); });
+  def_special(type, "__reduce__", [](const LegalTread& l) {
+    return tuple_of(py::module_::import("layshaft._core").attr("legal_tread"), key_of(l));
   });
   def(module, "legal_tread(region, vehicle='motorcycle')",
       "The rule on tread in a region ('GB', 'DE', 'US-MD') for 'moped', 'light motorcycle', 'motorcycle', 'car' and so "
@@ -147,8 +147,8 @@ void register_tyre_asked(py::module_& module) {
   const char* signature =
       "TyreAsked(*, axle_load=None, tyres_on_axle=1, top_speed=None, radius_clearance=None, width_clearance=None, "
       "least_tread_depth=None)";
-  py::class_<TyreAsked> type(
-      module, "TyreAsked", py::is_final(),
+  Class<TyreAsked> type(
+      module, "TyreAsked",
       Signature(signature)
           .doc("What a machine asks of a tyre, as far as it is stated: load on the axle (Mass, fully laden) and the "
                "tyres that share it, top speed, room above and beside the stock tyre as marked, least tread depth.",

@@ -92,8 +92,8 @@ void register_tyre_formulas(py::module_& module) {
 
 void register_tyre(py::module_& module) {
   const char* signature = "TyreSize(text, use='road')";
-  py::class_<TyreSize> type(
-      module, "TyreSize", py::is_final(),
+  Class<TyreSize> type(
+      module, "TyreSize",
       Signature(signature)
           .doc("A tyre's size as its sidewall says it: metric '110/90-18 M/C 61R TL', code '4.10-18 59P', lettered "
                "'MT90B16', flotation '31x10.50R15LT', cycle '37-622'. use is 'road', 'special' (knobs "
@@ -115,7 +115,7 @@ void register_tyre(py::module_& module) {
   def_init(type, signature, [](const Arguments& given) {
     const auto use = given.want<TyreUse>("use", TyreUse::road);
     const py::object text = given.object("text");
-    if (py::isinstance<TyreSize>(text)) return TyreSize(py::cast<const TyreSize&>(text).designation(), use);
+    if (is<TyreSize>(text)) return TyreSize(as<TyreSize>(text).designation(), use);
     return TyreSize(want_text(text, "text", "a marking such as '110/90-18'"), use);
   });
   def_property(type, "designation", "The marking in its canonical form.",
@@ -146,7 +146,7 @@ void register_tyre(py::module_& module) {
   def_property(type, "ply_rating", "As marked, or None.", [](const TyreSize& t) { return t.ply_rating(); });
   def_property(type, "made", "Week and year it was made, a tuple, or None.", [](const TyreSize& t) {
     const auto made = t.made();
-    return made ? py::object(py::make_tuple(made->week, made->year)) : py::object(py::none());
+    return made ? py::object(tuple_of(made->week, made->year)) : py::object(py::none());
   });
   def_property(type, "beyond_symbol", "The service description stands in brackets: made for speeds above its symbol's.",
                [](const TyreSize& t) { return t.beyond_symbol(); });
@@ -169,9 +169,9 @@ void register_tyre(py::module_& module) {
   def_explain(type,
               "How 'overall diameter', 'circumference', 'free radius', 'static radius' or 'effective radius' came "
               "about: a Working.");
-  type.def("__str__", [](const TyreSize& t) { return t.designation(); });
+  def_special(type, "__str__", [](const TyreSize& t) { return t.designation(); });
   def_value(type, [](const TyreSize& t) {
-    Remake remake{py::make_tuple(give(t.designation())), {}};
+    Remake remake{tuple_of(give(t.designation())), {}};
     if (t.use() != TyreUse::road) remake.named["use"] = give(t.use());
     return remake;
   });

@@ -4,8 +4,8 @@
 namespace layshaft::python {
 
 void register_remake(py::module_& module) {
-  module.def("_remake", [](const py::object& type, const py::tuple& positional, const py::dict& named) {
-    return type(*positional, **named);
+  def(module, "_remake(type, positional, named)", "For pickles.", [](const Arguments& given) {
+    return given.object("type")(*py::tuple(given.object("positional")), **py::dict(given.object("named")));
   });
 }
 
@@ -33,22 +33,63 @@ std::string repr_of(py::handle self, const Remake& remake) {
 
 namespace detail {
 
-void bind_value(py::handle type, std::function<bool(py::handle, py::handle)> equal,
-                std::function<Remake(py::handle)> remake) {
-  const auto method = [type](const char* name, auto function) {
-    type.attr(name) = py::cpp_function(function, py::name(name), py::is_method(type));
-  };
-  method("__eq__", [equal = std::move(equal)](const py::object& self, const py::object& other) -> py::object {
-    if (!py::type::of(other).is(py::type::of(self))) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
-    return py::bool_(equal(self, other));
-  });
-  method("__repr__", [remake](const py::object& self) { return repr_of(self, remake(self)); });
-  method("__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  method("__reduce__", [remake](const py::object& self) {
-    const Remake made = remake(self);
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_remake"),
-                          py::make_tuple(py::type::of(self), made.positional, made.named));
-  });
+namespace {
+
+/// What a value's methods have to know of its type.
+struct BoundValue {
+  Equal equal;
+  Remaker remake;
+  const void* function;
+
+  [[nodiscard]] Remake remade(py::handle self) const { return remake(function, self); }
+};
+
+const BoundValue& bound_value(const void* function) { return *static_cast<const BoundValue*>(function); }
+
+}  // namespace
+
+void bind_value(py::handle type, Equal equal, Remaker remake, const void* function) {
+  const auto* bound = new BoundValue{equal, remake, function};
+  bind_method(
+      type, "__eq__(other)", {},
+      [](const void* value, py::handle self, const Arguments& given) {
+        if (Py_TYPE(given[0].ptr()) != Py_TYPE(self.ptr())) return Py_NewRef(Py_NotImplemented);
+        return give_new(bound_value(value).equal(self, given[0]));
+      },
+      bound);
+  bind_method(
+      type, "__repr__()", {},
+      [](const void* value, py::handle self, const Arguments&) {
+        return give_new(repr_of(self, bound_value(value).remade(self)));
+      },
+      bound);
+  bind_method(
+      type, "__hash__()", {},
+      [](const void*, py::handle self, const Arguments&) { return give_new(py::hash(py::repr(self))); }, bound);
+  bind_method(
+      type, "__reduce__()", {},
+      [](const void* value, py::handle self, const Arguments&) {
+        const Remake made = bound_value(value).remade(self);
+        return python::tuple_of(py::module_::import("layshaft._core").attr("_remake"),
+                                python::tuple_of(py::type::handle_of(self), made.positional, made.named))
+            .release()
+            .ptr();
+      },
+      bound);
+}
+
+std::string signature_of(std::string_view name, std::initializer_list<const char*> fields) {
+  std::string signature(name);
+  signature += "(*";
+  for (const char* field : fields) signature.append(", ").append(field);
+  return signature + ")";
+}
+
+Remake remake_of_fields(const void* fields, py::handle self) {
+  Remake remake;
+  for (const BoundField& field : *static_cast<const std::vector<BoundField>*>(fields))
+    remake.named[field.name] = py::reinterpret_steal<py::object>(field.get(field.member, self));
+  return remake;
 }
 
 }  // namespace detail

@@ -22,12 +22,10 @@ namespace layshaft::python::detail {
 /// One of the values, by the word that `to_string` has for it.
 template <class Enum>
 [[nodiscard]] Enum want_word(py::handle object, std::string_view argument, std::span<const Enum> values) {
-  std::string words;
-  for (const Enum value : values) words.append(words.empty() ? "'" : ", '").append(to_string(value)).append("'");
-  const std::string word = want_text(object, argument, "one of " + words);
-  for (const Enum value : values)
-    if (to_string(value) == word) return value;
-  raise(Error::range(argument, "'" + word.substr(0, 60) + "'", "one of " + words));
+  const auto word_at = [](const void* all, std::size_t place) -> std::string_view {
+    return to_string(static_cast<const Enum*>(all)[place]);
+  };
+  return values[want_place(object, argument, values.data(), values.size(), word_at)];
 }
 
 template <class Enum>
@@ -89,7 +87,7 @@ struct Want<UnitSystem> {
 /// An instance of the class, or the text that makes one.
 template <class T>
 [[nodiscard]] T want_named(py::handle object, std::string_view argument, const char* expected) {
-  if (py::isinstance<T>(object)) return py::cast<const T&>(object);
+  if (is<T>(object)) return as<T>(object);
   const auto made = T::make(want_text(object, argument, expected));
   if (!made) raise(made.error().in(argument));
   return *made;
@@ -109,7 +107,7 @@ struct Want<ChainSeries> {
 template <>
 struct Want<GearRatio> {
   static GearRatio from(py::handle object, std::string_view argument) {
-    if (py::isinstance<GearPair>(object)) return py::cast<const GearPair&>(object);
+    if (is<GearPair>(object)) return as<GearPair>(object);
     if (!is_real_number(object)) wrong_type(argument, "a ratio: a number or a GearPair", object);
     return want_number(object, argument);
   }

@@ -61,12 +61,12 @@ void register_stretch(py::module_& module) {
                              given.want<double>("makers", usual_stretch_limit));
       });
   const char* signature = "StretchMeasurement(odometer, length, links)";
-  py::class_<StretchMeasurement> one(module, "StretchMeasurement", py::is_final(),
-                                     Signature(signature)
-                                         .doc("So many links of a chain under tension, measured over their pins at an "
-                                              "odometer reading.",
-                                              false)
-                                         .c_str());
+  Class<StretchMeasurement> one(module, "StretchMeasurement",
+                                Signature(signature)
+                                    .doc("So many links of a chain under tension, measured over their pins at an "
+                                         "odometer reading.",
+                                         false)
+                                    .c_str());
   def_init(one, signature, [](const Arguments& given) {
     return StretchMeasurement{given.want<Length>("odometer"), given.want<Length>("length"), given.want<int>("links")};
   });
@@ -74,7 +74,7 @@ void register_stretch(py::module_& module) {
   def_property(one, "length", "Of the links.", [](const StretchMeasurement& m) { return m.length; });
   def_property(one, "links", "How many were measured.", [](const StretchMeasurement& m) { return m.links; });
   def_value(one, [](const StretchMeasurement& m) {
-    return Remake{py::make_tuple(give(m.odometer), give(m.length), give(m.links)), {}};
+    return Remake{tuple_of(give(m.odometer), give(m.length), give(m.links)), {}};
   });
   def_struct<DistanceLeft>(module, "DistanceLeft", "How much further a part goes.",
                            Field{"low", &DistanceLeft::low, "At the least, a Length."},
@@ -92,8 +92,7 @@ void register_stretch(py::module_& module) {
         const py::object left = given.object("left");
         const auto measured = given.want<std::chrono::sys_days>("measured");
         const auto per_day = given.want<Length>("per_day");
-        if (py::isinstance<DistanceLeft>(left))
-          return replace_by(py::cast<const DistanceLeft&>(left), measured, per_day);
+        if (is<DistanceLeft>(left)) return replace_by(as<DistanceLeft>(left), measured, per_day);
         return replace_by(DistanceLeft(given.want<Band<Length>>("left")), measured, per_day);
       });
   auto fit = def_struct<StretchFit>(

@@ -57,9 +57,9 @@ py::dict runs_of(const Step& step) {
 }
 
 void register_step(py::module_& module) {
-  py::class_<PyStep> type(module, "Step", py::is_final(),
-                          "One step of a Working: what it is called, how its result came about, and which steps fed "
-                          "it.");
+  Class<PyStep> type(module, "Step",
+                     "One step of a Working: what it is called, how its result came about, and which steps fed "
+                     "it.");
   const auto part = [&](const char* name, const char* doc, auto get) {
     def_property(type, name, doc, [get](const PyStep& s) { return get(s.step()); });
   };
@@ -98,21 +98,24 @@ void register_step(py::module_& module) {
             [](const StepRun& run) { return run.reached; });
   of_solved("residual", "Of a step solved, by how much that misses, in SI; else None.",
             [](const StepRun& run) { return run.residual; });
-  type.def("__eq__", [](const PyStep& a, const py::object& other) {
-    return py::isinstance<PyStep>(other) && same(a.step(), py::cast<const PyStep&>(other).step());
+  def_special(type, "__eq__", [](const PyStep& a, const py::object& other) {
+    return is<PyStep>(other) && same(a.step(), as<PyStep>(other).step());
   });
-  type.def("__hash__", [](const PyStep& s) {
-    return py::hash(py::make_tuple(s.step().name(), give(s.step().kind()), s.step().result().value));
+  def_special(type, "__hash__", [](const PyStep& s) {
+    return py::hash(tuple_of(s.step().name(), give(s.step().kind()), s.step().result().value));
   });
-  type.def("__repr__", [](const PyStep& s) {
+  def_special(type, "__repr__", [](const PyStep& s) {
     return "<Step: " + s.step().name() + " = " + py::repr(result_of(s)).cast<std::string>() + ">";
   });
-  module.def("_step_of", [](const PyWorking& working, std::size_t place) {
-    if (place >= working.working->steps().size()) throw py::index_error("no such step");
-    return PyStep{working, place};
+  def(module, "_step_of(working, place)", "For pickles.", [](const Arguments& given) {
+    const PyWorking& working = given.want<PyWorking>("working");
+    const int place = given.want<int>("place");
+    if (place < 0 || static_cast<std::size_t>(place) >= working.working->steps().size())
+      throw py::index_error("no such step");
+    return PyStep{working, static_cast<std::size_t>(place)};
   });
-  type.def("__reduce__", [](const PyStep& s) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_step_of"), py::make_tuple(s.of, s.place));
+  def_special(type, "__reduce__", [](const PyStep& s) {
+    return tuple_of(py::module_::import("layshaft._core").attr("_step_of"), tuple_of(s.of, s.place));
   });
 }
 
@@ -133,8 +136,8 @@ WorkingStyle want_text_style(const Arguments& given) {
 }
 
 void register_working_class(py::module_& module) {
-  py::class_<PyWorking> type(
-      module, "Working", py::is_final(),
+  Class<PyWorking> type(
+      module, "Working",
       "How a number came about: the .steps of its calculation, each behind those that feed it, and .result, the step "
       "that was asked for. Made by explain(), and by the explain() of a comparison, a loop, a sprocket or a tyre.");
   def_property(type, "title", "What was asked, in words.", [](const PyWorking& w) { return w.working->title(); });
@@ -173,17 +176,16 @@ void register_working_class(py::module_& module) {
       [](const PyWorking& w, const Arguments&) { return "$$" + to_tex(*w.working) + "$$"; });
   def(type, "_repr_html_()", "For notebooks.",
       [](const PyWorking& w, const Arguments&) { return to_html(*w.working); });
-  type.def("__str__", [](const PyWorking& w) { return to_text(*w.working); });
-  type.def("__repr__", [](const PyWorking& w) { return "<Working: " + w.working->title() + ">"; });
-  type.def("__eq__", [](const PyWorking& a, const py::object& other) {
-    return py::isinstance<PyWorking>(other) && same(*a.working, *py::cast<const PyWorking&>(other).working);
+  def_special(type, "__str__", [](const PyWorking& w) { return to_text(*w.working); });
+  def_special(type, "__repr__", [](const PyWorking& w) { return "<Working: " + w.working->title() + ">"; });
+  def_special(type, "__eq__", [](const PyWorking& a, const py::object& other) {
+    return is<PyWorking>(other) && same(*a.working, *as<PyWorking>(other).working);
   });
-  type.def("__hash__", [](const PyWorking& w) {
-    return py::hash(py::make_tuple(w.working->title(), w.working->steps().size(), w.working->result().result().value));
+  def_special(type, "__hash__", [](const PyWorking& w) {
+    return py::hash(tuple_of(w.working->title(), w.working->steps().size(), w.working->result().result().value));
   });
-  type.def("__reduce__", [](const PyWorking& w) {
-    return py::make_tuple(py::module_::import("layshaft._core").attr("_remake"),
-                          py::make_tuple(w.asked, w.positional, w.named));
+  def_special(type, "__reduce__", [](const PyWorking& w) {
+    return tuple_of(py::module_::import("layshaft._core").attr("_remake"), tuple_of(w.asked, w.positional, w.named));
   });
 }
 
@@ -214,7 +216,7 @@ void register_working(py::module_& module) {
         name_if(named, "engine_speed", at.engine_speed);
         name_if(named, "speed", at.speed);
         return PyWorking(explain(machine, setup, what, at), py::module_::import("layshaft").attr("explain"),
-                         py::make_tuple(machine, setup, what), named);
+                         tuple_of(machine, setup, what), named);
       });
 }
 

@@ -33,11 +33,11 @@ struct PyWorking {
 }
 
 /// Binds `explain(what)` of a value that needs no more to be said.
-template <class T, class... Options>
-void def_explain(py::class_<T, Options...>& type, const char* doc) {
+template <class T>
+void def_explain(Class<T>& type, const char* doc) {
   def(type, "explain(what)", doc, [](const T& self, const Arguments& given) {
     const std::string what = want_what(given);
-    return PyWorking(self.explain(what), py::cast(self).attr("explain"), py::make_tuple(what), {});
+    return PyWorking(self.explain(what), py::cast(self).attr("explain"), tuple_of(what), {});
   });
 }
 

@@ -66,7 +66,7 @@ def run(path: Path, changes: dict[str, str] | None = None) -> Any:
         cells[0].source = cells[0].source.replace(old, new)
     environment = {name: value for name, value in os.environ.items() if name != "MPLBACKEND"}  # pictures go inline
     place = {"metadata": {"path": str(path.parent)}}
-    client = NotebookClient(notebook, timeout=120, resources=place, record_timing=False)
+    client = NotebookClient(notebook, timeout=120, resources=place, record_timing=False, coalesce_streams=True)
     client.extra_arguments = ["--IPKernelApp.log_level=ERROR"]  # not that a kernel on this machine could be overheard
     client.execute(env=environment)
     return notebook

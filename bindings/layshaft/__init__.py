@@ -25,14 +25,6 @@ __all__ = [*(name for name in dir(_core) if not name.startswith("_")), "choose"]
 
 _MODULES = ("adapters", "arrays", "exercises", "fleet", "frames", "gpx", "plots", "report", "studies", "testing")
 
-for _name in __all__[:-1]:
-    _member = getattr(_core, _name)
-    if getattr(_member, "__module__", None) == _core.__name__:
-        try:  # noqa: SIM105  # contextlib takes a tenth of the import
-            _member.__module__ = __name__  # where it is to be found, for pickle and for people
-        except (AttributeError, TypeError):  # a built-in function keeps the module that made it
-            pass
-
 
 def __getattr__(name: str) -> object:
     import importlib
