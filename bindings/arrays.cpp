@@ -188,7 +188,7 @@ py::list list_of_formulas() {
 }  // namespace
 }  // namespace layshaft::python::arrays
 
-PYBIND11_MODULE(_arrays, module) {
+PYBIND11_MODULE(_arrays, module, pybind11::mod_gil_not_used()) {
   using namespace layshaft::python::arrays;
   module.doc() = "layshaft's formulas as NumPy ufuncs; import layshaft.arrays instead.";
   if (_import_array() < 0 || _import_umath() < 0) throw pybind11::error_already_set();
