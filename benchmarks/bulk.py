@@ -38,7 +38,6 @@ from choose import (
     wheels,
 )
 from layshaft import arrays, frames
-from scipy.optimize import brentq
 
 PITCH_MM = 15.875
 
@@ -115,17 +114,6 @@ class Newton:
         return out
 
 
-def by_brentq(front: int, rear: int, links: float) -> float:
-    near, far = 0.5 / math.sin(math.pi / front), 0.5 / math.sin(math.pi / rear)
-    radii, arc, straight = far - near, (rear - front) / math.pi, links - 0.5 * (front + rear)
-
-    def excess(centre: float) -> float:
-        return 2.0 * math.sqrt(centre * centre - radii * radii) + arc * math.asin(radii / centre) - straight
-
-    rtol = 4.0 * np.finfo(float).eps
-    return PITCH_MM * float(brentq(excess, near + far, 0.5 * straight + abs(radii), xtol=1e-13, rtol=rtol))
-
-
 def solve_many(size: int = 1_000_000) -> None:
     """The drives of motorcycles."""
     numbers = np.random.default_rng(0)
@@ -164,24 +152,6 @@ def fastest_of(
         newton(PITCH_MM, front, rear, links, out)
         times[name] = min(times[name], time.perf_counter() - began)
     return min(times, key=times.__getitem__)
-
-
-def solve_one() -> None:
-    loop, times = ls.ChainLoop("520", 14, 40), 300
-    np.testing.assert_allclose(by_brentq(14, 40, 106), loop.centre(106) / ls.mm, rtol=1e-14)
-    compare(
-        "one centre distance by a call; against SciPy",
-        {
-            "layshaft: ChainLoop.centre": lambda: [loop.centre(106) for _ in range(times)],
-            "layshaft.arrays.chain_centre_mm": lambda: [
-                arrays.chain_centre_mm(PITCH_MM, 14.0, 40.0, 106.0) for _ in range(times)
-            ],
-            "scipy.optimize.brentq": lambda: [by_brentq(14, 40, 106) for _ in range(times)],
-        },
-        times,
-        "scipy.optimize.brentq",
-        25,
-    )
 
 
 # --- Whole set-ups ---------------------------------------------------------------------------------------------------
@@ -335,7 +305,6 @@ def appraise_many(size: int, tyres: int, marked: bool) -> None:
 
 if __name__ == "__main__":
     print(f"{os.cpu_count()} processors")
-    solve_one()
     solve_many()
     appraise_many(200_000, 8, marked=True)
     appraise_many(200_000, 404, marked=False)

@@ -75,34 +75,6 @@ def by_newton(pitch: float, front: int, rear: int, links: float) -> float:
     return pitch * math.sqrt(run * run + radii * radii)
 
 
-RADII = 0.5 / np.sin(np.pi / np.maximum(np.arange(201), 2))
-
-
-def by_numpy(pitch: float, front: np.ndarray, rear: np.ndarray, links: np.ndarray, chunk: int = 4096) -> np.ndarray:
-    """Newton in pieces that stay in the cache, in place, with the radii from a table: NumPy at its best."""
-    out = np.empty(links.size)
-    rest = np.empty(chunk)
-    for start in range(0, links.size, chunk):
-        part = slice(start, start + chunk)
-        radii = RADII[rear[part]] - RADII[front[part]]
-        arc = (rear[part] - front[part]) * (1.0 / np.pi)
-        straight = links[part] - 0.5 * (front[part] + rear[part])
-        product, square = arc * radii, radii * radii
-        run = 0.25 * (straight + np.sqrt(straight * straight - 8.0 * product))
-        step = rest[: run.size]
-        for _ in range(2):
-            np.divide(radii, run, out=step)
-            np.arctan(step, out=step)
-            step *= arc
-            step += 2.0 * run
-            step -= straight
-            step /= 2.0 - product / (run * run + square)
-            run -= step
-        np.sqrt(run * run + square, out=out[part])
-    out *= pitch
-    return out
-
-
 def solve_one() -> None:
     loop = ls.ChainLoop("520", 14, 40)
     pitch, front, rear, links = loop.series.pitch / ls.mm, loop.front, loop.rear, 106
@@ -116,42 +88,6 @@ def solve_one() -> None:
     for work, _ in list(contestants.values())[1:]:
         np.testing.assert_allclose(work(), centre, rtol=1e-14)
     compare("one centre distance from links", contestants)
-
-
-def solve_many() -> None:
-    random_numbers = np.random.default_rng(0)
-    size, few = 100_000, 200
-    front = random_numbers.integers(11, 18, size)
-    rear = random_numbers.integers(34, 54, size)
-    links = 2.0 * random_numbers.integers(48, 63, size)
-    pitch = 15.875
-    drives = list(zip(front[:few].tolist(), rear[:few].tolist(), links[:few].tolist(), strict=True))
-
-    expected = arrays.chain_centre_mm(pitch, front, rear, links)
-    assert np.isfinite(expected).all()
-    np.testing.assert_allclose(by_numpy(pitch, front, rear, links), expected, rtol=1e-14)
-    np.testing.assert_allclose([by_brentq(pitch, *drive) for drive in drives], expected[:few], rtol=1e-14)
-    # The counts as floats on our side: a ufunc of doubles would convert the integers on each call.
-    front_f, rear_f, out = front.astype(float), rear.astype(float), np.empty(size)
-    compare(
-        f"{size} centre distances",
-        {
-            "layshaft.arrays.chain_centre_mm": (lambda: arrays.chain_centre_mm(pitch, front_f, rear_f, links), size),
-            "layshaft.arrays.chain_centre_mm(..., out=)": (
-                lambda: arrays.chain_centre_mm(pitch, front_f, rear_f, links, out=out),
-                size,
-            ),
-            "layshaft.arrays.chain_centre_mm, integer teeth": (
-                lambda: arrays.chain_centre_mm(pitch, front, rear, links),
-                size,
-            ),
-            "Newton by NumPy, in pieces of 4096": (lambda: by_numpy(pitch, front, rear, links), size),
-            "scipy.optimize.brentq, one after the other": (
-                lambda: [by_brentq(pitch, *drive) for drive in drives],
-                few,
-            ),
-        },
-    )
 
 
 # --- Reading a tyre's designation -----------------------------------------------------------------------------------
@@ -215,6 +151,5 @@ def parse(subject: str, designations: tuple[str, ...]) -> None:
 
 if __name__ == "__main__":
     solve_one()
-    solve_many()
     parse("reading metric designations", METRIC)
     parse("reading code and lettered designations", LISTED)
