@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // layshaft._arrays: formulas as real NumPy ufuncs, made of the list in array_formulas.hpp.
 #include "array_names.hpp"
-#include "array_tyres.hpp"
 
 #include <pybind11/pybind11.h>
 
@@ -209,5 +208,4 @@ PYBIND11_MODULE(_arrays, module, pybind11::mod_gil_not_used()) {
         after = py::object(looks_after).release();
       },
       "Sets who looks at a call first, and at a TypeError after.");
-  register_parse_tyres(module);
 }

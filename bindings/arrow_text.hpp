@@ -44,7 +44,7 @@ struct ArrowArrayStream {
 };
 }
 
-namespace layshaft::python::arrays {
+namespace layshaft::python {
 
 /// A text, or none where `data()` is null.
 using Text = std::string_view;
@@ -122,4 +122,4 @@ class ArrowTexts {
   std::vector<Text> texts_;
 };
 
-}  // namespace layshaft::python::arrays
+}  // namespace layshaft::python

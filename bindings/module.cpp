@@ -12,6 +12,7 @@ void register_source(pybind11::module_& module);
 void register_working(pybind11::module_& module);
 void register_gearing(pybind11::module_& module);
 void register_tyre(pybind11::module_& module);
+void register_parse_tyres(pybind11::module_& module);
 void register_tread(pybind11::module_& module);
 void register_fitness(pybind11::module_& module);
 void register_chain(pybind11::module_& module);
@@ -67,11 +68,12 @@ PYBIND11_MODULE(_core, module, pybind11::mod_gil_not_used()) {
   register_band(module);  // of quantities
   register_remake(module);
   register_source(module);
-  register_working(module);  // of formulas
-  register_gearing(module);  // over quantities
-  register_tyre(module);     // with sources
-  register_tread(module);    // of tyres
-  register_fitness(module);  // of what is asked of tyres
+  register_working(module);      // of formulas
+  register_gearing(module);      // over quantities
+  register_tyre(module);         // with sources
+  register_parse_tyres(module);  // of tyres
+  register_tread(module);        // of tyres
+  register_fitness(module);      // of what is asked of tyres
   register_chain(module);
   register_chain_fitting(module);  // of loops
   register_chain_travel(module);

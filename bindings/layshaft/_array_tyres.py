@@ -10,8 +10,7 @@ from typing import Any, Literal, overload
 import numpy as np
 from numpy.typing import NDArray
 
-from . import _arrays
-from ._core import ParseError, TyreSize
+from ._core import ParseError, TyreSize, _parse_tyres
 
 USES = ("road", "special", "snow")  # in the order of TyreUse
 
@@ -42,7 +41,8 @@ def parse_tyres(
 
     Columns: designation, notation, construction, section_width_mm, aspect_ratio, rim_code, rim_diameter_mm,
     overall_diameter_low_mm, overall_diameter_mm, overall_diameter_high_mm, circumference_low_mm, circumference_mm,
-    circumference_high_mm, load_index, load_capacity_kg, speed_symbol, rated_speed_kmh, reason. What a marking does not say is empty too.
+    circumference_high_mm, load_index, load_capacity_kg, speed_symbol, rated_speed_kmh, reason. What a marking does not
+    say is empty too.
     """
     if isinstance(texts, (str, bytes)):
         raise TypeError(f"texts is one text, {texts!r}; expected several (of one, TyreSize tells all)")
@@ -68,7 +68,7 @@ def parse_tyres(
             raise TypeError(f"row {row}: {reason}; expected a marking such as '110/90-18'")
         return reason
 
-    rows, same_as = _arrays._parse_tyres(column_of(texts), USES.index(use), reason_of)
+    rows, same_as = _parse_tyres(column_of(texts), USES.index(use), reason_of)
     return frame_of(rows, np.frombuffer(same_as, dtype=np.uintp), texts)
 
 
@@ -88,7 +88,7 @@ def library_of(texts: Any) -> str:
 
 
 def column_of(texts: Any) -> Any:
-    """What _arrays reads: an Arrow stream, or a sequence of str."""
+    """What _parse_tyres reads: an Arrow stream, or a sequence of str."""
     library = library_of(texts)
     if library == "pandas":
         in_arrow = getattr(texts.dtype, "storage", "") == "pyarrow" or "[pyarrow]" in str(texts.dtype)

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Many designations at once: texts in, the rows of a structured array out.
-#include "array_tyres.hpp"
-
 #include "arrow_text.hpp"
+#include "convert.hpp"
+#include "function.hpp"
 
 #include <layshaft/tyre/tyre.hpp>
 
@@ -14,10 +14,8 @@
 #include <string>
 #include <vector>
 
-namespace layshaft::python::arrays {
+namespace layshaft::python {
 namespace {
-
-namespace py = pybind11;
 
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
 
@@ -255,10 +253,13 @@ py::tuple parse_tyres(const py::object& given, int use, const py::function& reas
 }  // namespace
 
 void register_parse_tyres(py::module_& module) {
-  module.def(
-      "_parse_tyres", parse_tyres,
-      "Designations to rows, and of each row the first that has the same text, as the bytes of an array of uintp; "
-      "reason_of(row, text) says why a text is none, or raises.");
+  def(module, "_parse_tyres(texts, use, reason_of)",
+      "What arrays.parse_tyres() calls: designations to rows, and of each row the first that has the same text, as the "
+      "bytes of an array of uintp; reason_of(row, text) says why a text is none, or raises.",
+      [](const Arguments& given) {
+        return py::object(
+            parse_tyres(given.object("texts"), given.want<int>("use"), given.object("reason_of").cast<py::function>()));
+      });
 }
 
-}  // namespace layshaft::python::arrays
+}  // namespace layshaft::python
