@@ -7,6 +7,7 @@ interleaved, in random order; the best counts. Ratios against NumPy on one threa
 
 from __future__ import annotations
 
+import ctypes
 import itertools
 import math
 import os
@@ -14,6 +15,7 @@ import random
 import time
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
 
 import layshaft as ls
 import numpy as np
@@ -114,7 +116,17 @@ class Newton:
         return out
 
 
-def solve_many(size: int = 1_000_000) -> None:
+def two_at_once() -> Callable[..., None]:
+    """The same loops, built for every x86-64 (two_at_once/centres.cpp)."""
+    built = Path(__file__).parents[1] / "build/bench/benchmarks/libbenchmark_two_at_once.so"
+    function = ctypes.CDLL(str(built)).centres_two_at_once
+    column = np.ctypeslib.ndpointer(np.float64, flags="C_CONTIGUOUS")
+    function.argtypes = [ctypes.c_double, column, column, column, column, ctypes.c_size_t]
+    function.restype = None
+    return function
+
+
+def solve_many(size: int) -> None:
     """The drives of motorcycles."""
     numbers = np.random.default_rng(0)
     front, rear = numbers.integers(11, 18, size).astype(float), numbers.integers(34, 54, size).astype(float)
@@ -130,12 +142,16 @@ def solve_many(size: int = 1_000_000) -> None:
 
         by_two()
         np.testing.assert_array_equal(out, expected)
+        baseline = two_at_once()
+        baseline(PITCH_MM, front, rear, links, out, size)
+        np.testing.assert_array_equal(out, expected)
         rivals = {f"NumPy, Newton in pieces of {piece}": Newton(piece) for piece in (2048, 4096, 8192, 16384)}
         contestants: dict[str, Callable[[], object]] = {
             "layshaft.arrays.chain_centre_mm(..., out=)": lambda: arrays.chain_centre_mm(
                 PITCH_MM, front, rear, links, out=out
             ),
             "the same on two threads": by_two,
+            "the same, two numbers at once (any x86-64)": lambda: baseline(PITCH_MM, front, rear, links, out, size),
         }
         for name, newton in rivals.items():
             contestants[name] = lambda newton=newton: newton(PITCH_MM, front, rear, links, theirs)
@@ -305,7 +321,8 @@ def appraise_many(size: int, tyres: int, marked: bool) -> None:
 
 if __name__ == "__main__":
     print(f"{os.cpu_count()} processors")
-    solve_many()
+    for size in (100_000, 1_000_000):
+        solve_many(size)
     appraise_many(200_000, 8, marked=True)
     appraise_many(200_000, 404, marked=False)
     appraise_many(200_000, 20_004, marked=False)

@@ -10,6 +10,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>  // memcpy
 #include <limits>
 #include <optional>
 #include <span>
@@ -25,15 +26,17 @@
 /// loop, gives NaN. Several threads may each work on a part of a column.
 ///
 /// The equation is that of `chain_centre`. A polynomial is the first guess at the straight run, right to 1e-7 of it for
-/// the drives of motorcycles, so that a single step of Halley's, which triples the digits, reaches the last bit. It
-/// asks for one arctangent of a small angle, by a polynomial as well. The few drives beyond that, and those whose pitch
-/// circles all but touch, are left to `chain_centre`.
+/// the drives of motorcycles, so that a single step with the second derivative (Chebyshev's), which triples the digits,
+/// reaches the last bit. It asks for one arctangent of a small angle, by a polynomial as well. The few drives beyond
+/// that, and those whose pitch circles come near to touching, are left to `chain_centre`. Built with -fno-math-errno
+/// the roots are wide as well.
 namespace layshaft {
 
 namespace detail {
 
-/// So many drives are looked at together: all that is worked out of them stays in the nearest cache.
-inline constexpr std::size_t loop_block_size = 256;
+/// So many drives are looked at together: all that is worked out of them stays in the nearest cache, and a column
+/// beyond it comes in as it is read, in small portions.
+inline constexpr std::size_t loop_block_size = 64;
 using LoopRow = std::array<double, loop_block_size>;
 inline constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 
@@ -55,8 +58,9 @@ static_assert(pitch_radii_size > Teeth::greatest);
 
 /// Stands where a drive is to be asked for alone; no centre distance and no loop is nothing.
 inline constexpr double asked_alone = 0.0;
-/// How near to touching pitch circles a drive is asked for alone.
-inline constexpr double loop_near = 1e-9;
+/// By how much more than its teeth over two pi the pitch radii of two sprockets may come to: what is further apart does
+/// not touch.
+inline constexpr double beyond_teeth = 0.2;
 
 /// (arctan(root) / root - 1) / square of the root of a square, to 2e-16 of the arctangent; by interpolation at
 /// Chebyshev's points in 40 digits.
@@ -68,140 +72,147 @@ inline constexpr double most_arctan_of = 0.2;  ///< of the square
 /// The straight run over the straight links by p = W D / S², where W is twice D, to 1e-7; made the same way.
 inline constexpr double run_of[] = {0.5000000262301902,  -1.0000263063734054, -1.3291309644609142,
                                     -3.7066839673017054, -5.166309626801362,  -101.64741247486629};
-inline constexpr double most_run_of = 0.0715;  ///< of p
-/// The longest step, over the run, that is sure to end at the last bit: a step leaves less than a tenth of its cube.
+/// The longest step, over the run, that is sure to end at the last bit: where the arctangent is told, a step leaves
+/// less than an eighth of its cube.
 inline constexpr double most_step = 8e-6;
 
 /// A double from here on has no room for a fraction, and a small whole number added to it stands in its last bits.
 inline constexpr double no_fraction = 4503599627370496.0;
 
-/// Looks the teeth up; what is no number of teeth finds some radius or none. No processor looks up several at once
-/// faster.
-inline void look_up(const double* __restrict front, const double* __restrict rear, double* __restrict radii,
-                    double* __restrict touching, std::size_t n) noexcept {
-  const double* const radius = pitch_radii();
-  const auto place = [](double teeth) { return std::bit_cast<std::uint64_t>(teeth + no_fraction) % pitch_radii_size; };
+/// Where teeth stand among the pitch radii: what is no number of teeth finds some radius or none.
+/// @return whether each is a whole number that has a place
+LAYSHAFT_WIDE inline bool places_of(const double* __restrict teeth, std::uint64_t* __restrict place,
+                                    std::size_t n) noexcept {
+  constexpr auto zero = std::bit_cast<std::uint64_t>(no_fraction);
+  std::uint64_t odd = 0;
   for (std::size_t i = 0; i < n; ++i) {
-    const double of_front = radius[place(front[i])], of_rear = radius[place(rear[i])];
-    radii[i] = of_rear - of_front;
-    touching[i] = of_rear + of_front;
+    const double whole = teeth[i] + no_fraction, rest = (whole - no_fraction) - teeth[i];
+    std::uint64_t at, fraction;  // as by bit_cast, which g++ does not make part of this loop at -O2
+    std::memcpy(&at, &whole, sizeof at);
+    std::memcpy(&fraction, &rest, sizeof fraction);
+    at ^= zero;
+    odd |= fraction | (at / pitch_radii_size);
+    place[i] = at % pitch_radii_size;
   }
+  return odd == 0;
+}
+/// The difference of the pitch radii, D. No processor looks up several at once faster.
+inline void look_up(const std::uint64_t* __restrict front, const std::uint64_t* __restrict rear,
+                    double* __restrict radii, std::size_t n) noexcept {
+  const double* const radius = pitch_radii();
+  for (std::size_t i = 0; i < n; ++i) radii[i] = radius[rear[i]] - radius[front[i]];
 }
 
-// What is worked out of a block, row by row. W is the difference of the teeth over π, D that of the pitch radii. Each
-// loop is short, so that a processor can have many numbers on their way at once.
+// What is worked out of a block, row by row. S is the straight links, W the difference of the teeth over π. Each loop
+// is short, so that a processor can have many numbers on their way at once.
 
-/// The straight links and W; a first guess at the straight runs, in pitches, and whether it is one.
+/// S and W; a first guess at the straight runs, in pitches.
 LAYSHAFT_WIDE inline void guess_runs(const double* __restrict front, const double* __restrict rear,
                                      const double* __restrict links, const double* __restrict radii,
                                      double* __restrict straight, double* __restrict teeth, double* __restrict guess,
-                                     double* __restrict sure, std::size_t n) noexcept {
+                                     std::size_t n) noexcept {
   for (std::size_t i = 0; i < n; ++i) {
     const double s = links[i] - (front[i] + rear[i]) * 0.5, w = (rear[i] - front[i]) * (1.0 / pi);
     const double p = w * radii[i] / (s * s), p2 = p * p;
-    const double share =
-        (run_of[0] + run_of[1] * p) + (run_of[2] + run_of[3] * p) * p2 + (run_of[4] + run_of[5] * p) * (p2 * p2);
     straight[i] = s;
     teeth[i] = w;
-    guess[i] = s * share;
-    sure[i] = p <= most_run_of ? 1.0 : asked_alone;
+    guess[i] =
+        s * ((run_of[0] + run_of[1] * p) + (run_of[2] + run_of[3] * p) * p2 + (run_of[4] + run_of[5] * p) * (p2 * p2));
   }
 }
-/// How many links too many the guesses take.
-LAYSHAFT_WIDE inline void links_too_many(const double* __restrict straight, const double* __restrict teeth,
-                                         const double* __restrict radii, const double* __restrict guess,
-                                         double* __restrict excess, double* __restrict sure, std::size_t n) noexcept {
+/// The slopes of the guessed runs; for a step from them, the first derivative of the run by the links, and half the
+/// second over the first. One division serves all.
+LAYSHAFT_WIDE inline void slopes_of(const double* __restrict teeth, const double* __restrict radii,
+                                    const double* __restrict guess, double* __restrict slope, double* __restrict first,
+                                    double* __restrict second, std::size_t n) noexcept {
   for (std::size_t i = 0; i < n; ++i) {
-    const double slope = radii[i] / guess[i], t = slope * slope, t2 = t * t, t4 = t2 * t2;
+    const double square = guess[i] * guess[i] + radii[i] * radii[i], wd = teeth[i] * radii[i];
+    const double rise = 2.0 * square - wd, both = 1.0 / (guess[i] * rise), per_rise = both * guess[i];
+    slope[i] = radii[i] * (both * rise);
+    first[i] = square * per_rise;
+    second[i] = (wd * per_rise) * (guess[i] * per_rise);
+  }
+}
+/// The angles of which the slopes are the tangents.
+LAYSHAFT_WIDE inline void angles_of(const double* __restrict slope, double* __restrict angle, std::size_t n) noexcept {
+  for (std::size_t i = 0; i < n; ++i) {
+    const double t = slope[i] * slope[i], t2 = t * t, t4 = t2 * t2;
     const double low = (arctan_of[0] + arctan_of[1] * t) + (arctan_of[2] + arctan_of[3] * t) * t2;
     const double middle = (arctan_of[4] + arctan_of[5] * t) + (arctan_of[6] + arctan_of[7] * t) * t2;
     const double high = (arctan_of[8] + arctan_of[9] * t) + arctan_of[10] * t2;
-    const double angle = slope + slope * (t * (low + (middle + high * t4) * t4));
-    excess[i] = (2.0 * guess[i] - straight[i]) + teeth[i] * angle;
-    sure[i] = t <= most_arctan_of ? sure[i] : asked_alone;
+    angle[i] = slope[i] + slope[i] * (t * (low + (middle + high * t4) * t4));
   }
 }
-/// The squares of the centre distances, in pitches, after a step of Halley's.
-LAYSHAFT_WIDE inline void squares_of_centres(const double* __restrict straight, const double* __restrict teeth,
+/// The squares of the centre distances, in pitches; `asked_alone` where a drive is not one of the many.
+LAYSHAFT_WIDE inline void squares_of_centres(const double* __restrict front, const double* __restrict rear,
+                                             const double* __restrict straight, const double* __restrict teeth,
                                              const double* __restrict radii, const double* __restrict guess,
-                                             const double* __restrict excess, double* __restrict square,
-                                             double* __restrict sure, std::size_t n) noexcept {
+                                             const double* __restrict first, const double* __restrict second,
+                                             const double* __restrict angle, double* __restrict square,
+                                             std::size_t n) noexcept {
   for (std::size_t i = 0; i < n; ++i) {
-    const double wd = teeth[i] * radii[i], radii_square = radii[i] * radii[i];
-    const double g = guess[i] * guess[i] + radii_square, rise = 2.0 * g - wd;
-    const double step = excess[i] * g * rise / (rise * rise - excess[i] * wd * guess[i]);
-    const double run = guess[i] - step;
-    square[i] = run * run + radii_square;
-    const double told = std::fabs(step) <= most_step * guess[i] ? sure[i] : asked_alone;
-    sure[i] = straight[i] > 0.0 ? told : nothing;
+    const double excess = (2.0 * guess[i] - straight[i]) + teeth[i] * angle[i];  // links too many
+    const double newton = excess * first[i], step = newton + newton * (excess * second[i]);
+    const double run = guess[i] - step, radii_square = radii[i] * radii[i], sum = run * run + radii_square;
+    const double touching = (front[i] + rear[i]) * (0.5 / pi) + beyond_teeth, apart = touching * touching;
+    const double straight_enough = radii_square * (1.0 + 1.0 / most_arctan_of);
+    const double least = apart > straight_enough ? apart : straight_enough;
+    square[i] = (sum >= least) & (std::fabs(step) <= most_step * guess[i]) ? sum : asked_alone;
   }
 }
 /// A loop of its own, so that where a compiler keeps errno of a root it keeps it in one place.
 LAYSHAFT_WIDE inline void roots_of(const double* __restrict square, double* __restrict root, std::size_t n) noexcept {
   for (std::size_t i = 0; i < n; ++i) root[i] = std::sqrt(square[i]);
 }
-/// The centre distances in the pitch's unit, where they are told.
-LAYSHAFT_WIDE inline void scaled_centres(const double* __restrict centre, const double* __restrict sure,
-                                         const double* __restrict touching, const double* __restrict pitch,
+/// The centre distances in the pitch's unit.
+/// @return whether any is to be asked for alone
+LAYSHAFT_WIDE inline bool scaled_centres(const double* __restrict centre, const double* __restrict pitch,
                                          double* __restrict out, std::size_t n) noexcept {
   constexpr double greatest = std::numeric_limits<double>::max();
+  long long alone = 0;
   for (std::size_t i = 0; i < n; ++i) {
     const double length = centre[i] * pitch[i];
-    double told = length > 0.0 ? length : nothing;
-    told = length <= greatest ? told : nothing;
-    told = centre[i] >= touching[i] * (1.0 + loop_near) ? told : asked_alone;
-    told = centre[i] >= touching[i] * (1.0 - loop_near) ? told : nothing;
-    out[i] = sure[i] == 1.0 ? told : sure[i];
+    const bool told = (length > 0.0) & (length <= greatest);
+    out[i] = told ? length : asked_alone;
+    alone += told ? 0 : 1;
   }
-}
-/// Nothing, where the teeth are none.
-LAYSHAFT_WIDE inline void keep_whole_teeth(const double* __restrict front, const double* __restrict rear,
-                                           double* __restrict out, std::size_t n) noexcept {
-  constexpr double middle = 0.5 * (Teeth::least + Teeth::greatest), half = 0.5 * (Teeth::greatest - Teeth::least);
-  for (std::size_t i = 0; i < n; ++i) {
-    const double front_rest = (front[i] + no_fraction) - no_fraction - front[i];
-    const double rear_rest = (rear[i] + no_fraction) - no_fraction - rear[i];
-    double told = std::fabs(front_rest) + std::fabs(rear_rest) == 0.0 ? out[i] : nothing;
-    told = std::fabs(front[i] - middle) <= half ? told : nothing;
-    out[i] = std::fabs(rear[i] - middle) <= half ? told : nothing;
-  }
-}
-/// Whether any is to be asked for alone.
-LAYSHAFT_WIDE inline bool any_alone(const double* __restrict out, std::size_t n) noexcept {
-  long long alone = 0;
-  for (std::size_t i = 0; i < n; ++i) alone += out[i] == asked_alone ? 1 : 0;
   return alone != 0;
 }
 
-/// The squares of the straight runs, in pitches, for a centre distance.
-LAYSHAFT_WIDE inline void squares_of_runs(const double* __restrict centre, const double* __restrict pitch,
-                                          const double* __restrict radii, const double* __restrict touching,
-                                          double* __restrict square, double* __restrict sure, std::size_t n) noexcept {
+/// The squares of the straight runs, in pitches, for a centre distance; `asked_alone` as above.
+LAYSHAFT_WIDE inline void squares_of_runs(const double* __restrict front, const double* __restrict rear,
+                                          const double* __restrict centre, const double* __restrict pitch,
+                                          const double* __restrict radii, double* __restrict square,
+                                          std::size_t n) noexcept {
   constexpr double greatest = std::numeric_limits<double>::max();
   for (std::size_t i = 0; i < n; ++i) {
     const double pitches = centre[i] / pitch[i];
-    square[i] = (pitches - radii[i]) * (pitches + radii[i]);
-    double told = pitches >= touching[i] * (1.0 + loop_near) ? 1.0 : asked_alone;
-    told = pitches >= touching[i] * (1.0 - loop_near) ? told : nothing;
-    told = pitches <= greatest ? told : nothing;
-    sure[i] = pitch[i] > 0.0 ? told : nothing;
+    const double product = (pitches - radii[i]) * (pitches + radii[i]);
+    const double touching = (front[i] + rear[i]) * (0.5 / pi) + beyond_teeth;
+    const double straight_enough = radii[i] * radii[i] * (1.0 / most_arctan_of);
+    square[i] = (pitches >= touching) & (product >= straight_enough) & (product <= greatest) & (pitch[i] > 0.0)
+                    ? product
+                    : asked_alone;
   }
 }
+LAYSHAFT_WIDE inline void slopes_of_runs(const double* __restrict radii, const double* __restrict run,
+                                         double* __restrict slope, std::size_t n) noexcept {
+  for (std::size_t i = 0; i < n; ++i) slope[i] = radii[i] / run[i];
+}
 /// The links of the loops.
-LAYSHAFT_WIDE inline void links_of_runs(const double* __restrict front, const double* __restrict rear,
-                                        const double* __restrict radii, const double* __restrict run,
-                                        const double* __restrict sure, double* __restrict out, std::size_t n) noexcept {
+/// @return whether any is to be asked for alone
+LAYSHAFT_WIDE inline bool links_of_runs(const double* __restrict front, const double* __restrict rear,
+                                        const double* __restrict run, const double* __restrict angle,
+                                        double* __restrict out, std::size_t n) noexcept {
+  long long alone = 0;
   for (std::size_t i = 0; i < n; ++i) {
-    const double teeth = (rear[i] - front[i]) * (1.0 / pi);
-    const double slope = radii[i] / run[i], t = slope * slope, t2 = t * t, t4 = t2 * t2;
-    const double low = (arctan_of[0] + arctan_of[1] * t) + (arctan_of[2] + arctan_of[3] * t) * t2;
-    const double middle = (arctan_of[4] + arctan_of[5] * t) + (arctan_of[6] + arctan_of[7] * t) * t2;
-    const double high = (arctan_of[8] + arctan_of[9] * t) + arctan_of[10] * t2;
-    const double angle = slope + slope * (t * (low + (middle + high * t4) * t4));
-    const double links = (2.0 * run[i] + (front[i] + rear[i]) * 0.5) + teeth * angle;
-    const double told = t <= most_arctan_of ? links : asked_alone;
-    out[i] = sure[i] == 1.0 ? told : sure[i];
+    const double w = (rear[i] - front[i]) * (1.0 / pi);
+    const double links = (2.0 * run[i] + (front[i] + rear[i]) * 0.5) + w * angle[i];
+    const bool told = run[i] > 0.0;
+    out[i] = told ? links : asked_alone;
+    alone += told ? 0 : 1;
   }
+  return alone != 0;
 }
 
 /// A column of doubles: where it begins, and how many bytes lie from one to the next. No bytes: one stands for all.
@@ -224,25 +235,29 @@ struct Column {
 
 /// A block's rows; what comes in, what is worked out, what goes out.
 struct LoopBlock {
-  alignas(64) LoopRow pitch, front, rear, last, radii, touching, straight, teeth, run, excess, square, root, sure, out;
+  alignas(64) LoopRow pitch, front, rear, last, radii, straight, teeth, guess, slope, first, second, angle, square,
+      root, out;
+  alignas(64) std::array<std::uint64_t, loop_block_size> front_place, rear_place;
 };
 
-inline void solve_centres(LoopBlock& block, const double* pitch_mm, const double* front, const double* rear,
+/// @return whether any is to be asked for alone
+inline bool solve_centres(LoopBlock& b, const double* pitch_mm, const double* front, const double* rear,
                           const double* links, std::size_t n) noexcept {
-  LoopBlock& b = block;
-  guess_runs(front, rear, links, b.radii.data(), b.straight.data(), b.teeth.data(), b.run.data(), b.sure.data(), n);
-  links_too_many(b.straight.data(), b.teeth.data(), b.radii.data(), b.run.data(), b.excess.data(), b.sure.data(), n);
-  squares_of_centres(b.straight.data(), b.teeth.data(), b.radii.data(), b.run.data(), b.excess.data(), b.square.data(),
-                     b.sure.data(), n);
+  guess_runs(front, rear, links, b.radii.data(), b.straight.data(), b.teeth.data(), b.guess.data(), n);
+  slopes_of(b.teeth.data(), b.radii.data(), b.guess.data(), b.slope.data(), b.first.data(), b.second.data(), n);
+  angles_of(b.slope.data(), b.angle.data(), n);
+  squares_of_centres(front, rear, b.straight.data(), b.teeth.data(), b.radii.data(), b.guess.data(), b.first.data(),
+                     b.second.data(), b.angle.data(), b.square.data(), n);
   roots_of(b.square.data(), b.root.data(), n);
-  scaled_centres(b.root.data(), b.sure.data(), b.touching.data(), pitch_mm, b.out.data(), n);
+  return scaled_centres(b.root.data(), pitch_mm, b.out.data(), n);
 }
-inline void solve_links(LoopBlock& block, const double* pitch_mm, const double* front, const double* rear,
+inline bool solve_links(LoopBlock& b, const double* pitch_mm, const double* front, const double* rear,
                         const double* centre_mm, std::size_t n) noexcept {
-  LoopBlock& b = block;
-  squares_of_runs(centre_mm, pitch_mm, b.radii.data(), b.touching.data(), b.square.data(), b.sure.data(), n);
+  squares_of_runs(front, rear, centre_mm, pitch_mm, b.radii.data(), b.square.data(), n);
   roots_of(b.square.data(), b.root.data(), n);
-  links_of_runs(front, rear, b.radii.data(), b.root.data(), b.sure.data(), b.out.data(), n);
+  slopes_of_runs(b.radii.data(), b.root.data(), b.slope.data(), n);
+  angles_of(b.slope.data(), b.angle.data(), n);
+  return links_of_runs(front, rear, b.root.data(), b.angle.data(), b.out.data(), n);
 }
 // A loop knows no scale: millimetres are solved as if they were metres, and no unit's rounding comes in.
 [[nodiscard]] inline double centre_alone(double pitch_mm, Teeth front, Teeth rear, double links) noexcept {
@@ -250,6 +265,12 @@ inline void solve_links(LoopBlock& block, const double* pitch_mm, const double* 
 }
 [[nodiscard]] inline double links_alone(double pitch_mm, Teeth front, Teeth rear, double centre_mm) noexcept {
   return chain_links(Length::from_value(pitch_mm), front, rear, Length::from_value(centre_mm));
+}
+
+[[nodiscard]] inline std::optional<Teeth> whole_teeth(double teeth) noexcept {
+  if (!(teeth >= Teeth::least && teeth <= Teeth::greatest)) return std::nullopt;
+  const int whole = static_cast<int>(teeth);
+  return whole == teeth ? std::optional(*Teeth::make(whole)) : std::nullopt;
 }
 
 /// Goes through the columns block by block. `in` are pitch in millimetres, front and rear teeth, and what is solved
@@ -264,14 +285,20 @@ void each_loop(const std::array<Column, 4>& in, void* out, std::ptrdiff_t out_st
     const double* const front = in_a_row(in[1], first, n, b.front);
     const double* const rear = in_a_row(in[2], first, n, b.rear);
     const double* const last = in_a_row(in[3], first, n, b.last);
-    look_up(front, rear, b.radii.data(), b.touching.data(), n);
-    solve(b, pitch, front, rear, last, n);
-    keep_whole_teeth(front, rear, b.out.data(), n);
-    if (any_alone(b.out.data(), n))
-      for (std::size_t i = 0; i < n; ++i)
-        if (b.out[i] == asked_alone)
-          b.out[i] = alone(pitch[i], *Teeth::make(static_cast<int>(front[i])), *Teeth::make(static_cast<int>(rear[i])),
-                           last[i]);
+    const bool front_whole = places_of(front, b.front_place.data(), n);
+    const bool rear_whole = places_of(rear, b.rear_place.data(), n);
+    look_up(b.front_place.data(), b.rear_place.data(), b.radii.data(), n);
+    const bool any_alone = solve(b, pitch, front, rear, last, n);
+    const bool all_whole = front_whole && rear_whole;
+    if (any_alone || !all_whole)
+      for (std::size_t i = 0; i < n; ++i) {
+        if (all_whole && b.out[i] != asked_alone) continue;
+        const auto front_teeth = whole_teeth(front[i]), rear_teeth = whole_teeth(rear[i]);
+        if (!front_teeth || !rear_teeth)
+          b.out[i] = nothing;
+        else if (b.out[i] == asked_alone)
+          b.out[i] = alone(pitch[i], *front_teeth, *rear_teeth, last[i]);
+      }
     char* const to = static_cast<char*>(out) + static_cast<std::ptrdiff_t>(first) * out_step;
     if (out_step == static_cast<std::ptrdiff_t>(sizeof(double)))
       std::copy_n(b.out.data(), n, reinterpret_cast<double*>(to));
