@@ -6,7 +6,8 @@
 
 #include <layshaft/tyre/tyre.hpp>
 
-#include <algorithm>  // max, min
+#include <algorithm>  // clamp, max, min
+#include <bit>        // bit_ceil
 #include <cstdint>
 #include <cstring>  // memcpy
 #include <limits>
@@ -77,9 +78,13 @@ struct Rows {
   std::size_t widest = 1;
 };
 
-/// Which row a text stood in, of the few hundred that came last: a column has far more rows than designations.
+/// Which row a text stood in: a column has far more rows than designations. Where two texts have the same place, the one
+/// that came last is remembered.
 class Remembered {
  public:
+  explicit Remembered(std::size_t rows)
+      : slots_(std::bit_ceil(std::clamp<std::size_t>(rows, 1, most)), std::numeric_limits<std::size_t>::max()) {}
+
   /// The row of the same text, or this one, which is remembered from now on.
   std::size_t row_of(const std::vector<Text>& texts, std::size_t row) {
     const Text text = texts[row];
@@ -89,8 +94,8 @@ class Remembered {
   }
 
  private:
-  static constexpr std::size_t size = 1024;
-  static std::size_t place(Text text) {
+  static constexpr std::size_t most = std::size_t{1} << 20;
+  [[nodiscard]] std::size_t place(Text text) const {
     std::uint64_t sum = text.size();
     for (std::size_t i = 0; i < text.size(); i += 8) {
       std::uint64_t part = 0;
@@ -98,14 +103,14 @@ class Remembered {
       sum = (sum ^ part) * 0x9E3779B97F4A7C15u;
       sum ^= sum >> 32;
     }
-    return sum % size;
+    return sum % slots_.size();
   }
-  std::vector<std::size_t> slots_ = std::vector<std::size_t>(size, std::numeric_limits<std::size_t>::max());
+  std::vector<std::size_t> slots_;
 };
 
 Rows read_rows(const std::vector<Text>& texts, TyreUse use) {
   Rows rows;
-  Remembered remembered;
+  Remembered remembered(texts.size());
   rows.same_as.reserve(texts.size());
   for (std::size_t i = 0; i < texts.size(); ++i) {
     const std::size_t first = texts[i].data() ? remembered.row_of(texts, i) : i;
