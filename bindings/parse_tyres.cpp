@@ -78,8 +78,8 @@ struct Rows {
   std::size_t widest = 1;
 };
 
-/// Which row a text stood in: a column has far more rows than designations. Where two texts have the same place, the one
-/// that came last is remembered.
+/// Which row a text stood in: a column has far more rows than designations. Where two texts have the same place, the
+/// one that came last is remembered.
 class Remembered {
  public:
   explicit Remembered(std::size_t rows)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Centre distances of many drives, as bulk.py's layshaft.arrays.chain_centre_mm works them out, for a processor that works
-// out two numbers at once and no more: what every x86-64 can. Built with LAYSHAFT_WIDE as nothing.
+// Centre distances of many drives, as bulk.py's layshaft.arrays.chain_centre_mm works them out, for a processor that
+// works out two numbers at once and no more: what every x86-64 can. Built with LAYSHAFT_WIDE as nothing.
 #include <layshaft/chain/loop_bulk.hpp>
 
 #include <cstddef>
