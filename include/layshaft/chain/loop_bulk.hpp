@@ -157,7 +157,8 @@ LAYSHAFT_WIDE inline void squares_of_centres(const double* __restrict front, con
     const double touching = (front[i] + rear[i]) * (0.5 / pi) + beyond_teeth, apart = touching * touching;
     const double straight_enough = radii_square * (1.0 + 1.0 / most_arctan_of);
     const double least = apart > straight_enough ? apart : straight_enough;
-    square[i] = (sum >= least) & (std::fabs(step) <= most_step * guess[i]) ? sum : asked_alone;
+    const bool told = (sum >= least) & (std::fabs(step) <= most_step * guess[i]);
+    square[i] = told ? sum : asked_alone;
   }
 }
 /// A loop of its own, so that where a compiler keeps errno of a root it keeps it in one place.
@@ -190,9 +191,8 @@ LAYSHAFT_WIDE inline void squares_of_runs(const double* __restrict front, const 
     const double product = (pitches - radii[i]) * (pitches + radii[i]);
     const double touching = (front[i] + rear[i]) * (0.5 / pi) + beyond_teeth;
     const double straight_enough = radii[i] * radii[i] * (1.0 / most_arctan_of);
-    square[i] = (pitches >= touching) & (product >= straight_enough) & (product <= greatest) & (pitch[i] > 0.0)
-                    ? product
-                    : asked_alone;
+    const bool told = (pitches >= touching) & (product >= straight_enough) & (product <= greatest) & (pitch[i] > 0.0);
+    square[i] = told ? product : asked_alone;
   }
 }
 LAYSHAFT_WIDE inline void slopes_of_runs(const double* __restrict radii, const double* __restrict run,

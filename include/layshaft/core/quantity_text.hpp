@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/decimal.hpp>
 #include <layshaft/core/math.hpp>
 #include <layshaft/core/result.hpp>
 #include <layshaft/core/unit_names.hpp>
 
-#include <charconv>  // numbers to and from text, whatever the locale
+#include <charconv>  // to_chars, whatever the locale
 #include <string>
 #include <string_view>
 
@@ -63,7 +64,7 @@ template <class Quantity>
   for (const int precision : {15, 16}) {
     const std::string text = to_text(number, precision);
     double back = 0.0;
-    std::from_chars(text.data(), text.data() + text.size(), back);
+    detail::read_decimal(text.data(), text.data() + text.size(), back);
     if (back == number) return text;
   }
   return to_text(number, 17);
@@ -93,7 +94,7 @@ template <class Quantity>
   const std::size_t number_at = begin + (text[begin] == '+' ? 1 : 0);
   if (number_at > begin && number_at < end && text[number_at] == '-') return fault(begin, "two signs");
   double number = 0.0;
-  const auto [stop, error] = std::from_chars(text.data() + number_at, text.data() + end, number);
+  const auto [stop, error] = detail::read_decimal(text.data() + number_at, text.data() + end, number);
   if (error == std::errc::result_out_of_range) return fault(begin, "a number too large or too small");
   if (error != std::errc{}) return fault(begin, "no number");
   if (!is_finite(number)) return fault(begin, "a number that is not finite");
@@ -130,7 +131,7 @@ template <class Quantity>
 [[nodiscard]] std::string exact_number(Quantity quantity, const UnitName& unit, int precision) {
   std::string text = to_text(quantity.value() / unit.unit, precision);
   double back = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), back);
+  read_decimal(text.data(), text.data() + text.size(), back);
   return back * unit.unit == quantity.value() ? text : std::string();
 }
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/decimal.hpp>
 #include <layshaft/road/ride_log.hpp>
 
 #include <array>
-#include <charconv>
 #include <cstddef>
 #include <limits>
 #include <string>
@@ -80,7 +80,7 @@ class LogReader {
           double number = 0.0;
           const char* begin = at;
           while (begin != stop && (*begin == ' ' || *begin == '"')) ++begin;
-          const auto [read, problem] = std::from_chars(begin, stop, number);
+          const auto [read, problem] = read_decimal(begin, stop, number);
           const char* rest = read;
           while (rest != stop && (*rest == ' ' || *rest == '"' || *rest == '\r')) ++rest;
           if (problem != std::errc() || rest != stop || !is_finite(number))

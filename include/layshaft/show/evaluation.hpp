@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/decimal.hpp>
 #include <layshaft/formulas.hpp>
 #include <layshaft/show/expression.hpp>
 
 #include <algorithm>  // min
-#include <charconv>
 #include <cmath>
 #include <limits>
 #include <numeric>  // gcd
@@ -77,7 +77,7 @@ template <class ValueOf>
     case ExpressionNode::Kind::number: {
       const std::size_t suffix = std::min(node.text.find('_'), node.text.size());
       double number = 0.0;
-      std::from_chars(node.text.data(), node.text.data() + suffix, number);
+      read_decimal(node.text.data(), node.text.data() + suffix, number);
       return suffix == node.text.size() ? number : number * literal_unit(node.text.substr(suffix + 1));
     }
     case ExpressionNode::Kind::name:

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/decimal.hpp>
 #include <layshaft/core/symbol.hpp>
 #include <layshaft/show/display.hpp>
 #include <layshaft/show/evaluation.hpp>
 #include <layshaft/show/formula_text.hpp>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -97,7 +97,7 @@ class StepNumbers {
   [[nodiscard]] double read_back(double value, int more) const {
     const std::string text = plain(value, put_in_size(), put_in_decimals(more));
     double number = 0.0;
-    std::from_chars(text.data(), text.data() + text.size(), number);
+    read_decimal(text.data(), text.data() + text.size(), number);
     return number * put_in_size();
   }
 
