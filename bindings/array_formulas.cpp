@@ -127,8 +127,9 @@ struct Looped<Formula, Result(Parameters...)> {
   static constexpr ArrayFormula entry() {
     std::string_view meaning;
     if constexpr (requires { Formula::meaning; }) meaning = Formula::meaning;
-    ArrayFormula made{&Formula::about, meaning, nullptr,
-                      nullptr,         inputs,  {Kinds::index<Parameters>()..., Kinds::index<Result>()}};
+    ArrayFormula made{Formula::about, meaning, nullptr,
+                      nullptr,        inputs,  {Kinds::index<Parameters>()..., Kinds::index<Result>()}};
+    made.about.body = {};
     if constexpr (requires { &Formula::loop; }) {
       made.loop = made.wide = Formula::loop;
     } else {

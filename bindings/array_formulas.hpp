@@ -6,7 +6,7 @@
 #include <layshaft/core/glossary.hpp>
 #include <layshaft/core/unit_names.hpp>
 
-#include <algorithm>  // lower_bound
+#include <algorithm>  // lower_bound, transform
 #include <array>
 #include <cstddef>
 #include <iterator>  // size
@@ -88,10 +88,21 @@ inline constexpr Irregular irregulars[] = {
   return nullptr;
 }
 
-/// The glossary is in alphabetical order.
-[[nodiscard]] constexpr const Word* look_up(std::string_view word) {
-  const auto at = std::ranges::lower_bound(glossary, word, {}, &Word::word);
-  return at != std::end(glossary) && at->word == word ? &*at : nullptr;
+/// A word of the glossary, without what is for print alone: the glossary itself is then left out of the module.
+struct PlainWord {
+  std::string_view word, meaning, unit;
+};
+inline constexpr auto plain_words = [] {
+  std::array<PlainWord, std::size(glossary)> words;
+  std::ranges::transform(glossary, words.begin(), [](const Word& of) {
+    return PlainWord{of.word, of.meaning, of.unit};
+  });
+  return words;
+}();
+/// They are in alphabetical order.
+[[nodiscard]] constexpr const PlainWord* look_up(std::string_view word) {
+  const auto at = std::ranges::lower_bound(plain_words, word, {}, &PlainWord::word);
+  return at != plain_words.end() && at->word == word ? &*at : nullptr;
 }
 
 /// The unit of a formula's parameter or, where `word` is empty, of its result: the glossary's display unit of that
@@ -99,7 +110,7 @@ inline constexpr Irregular irregulars[] = {
 [[nodiscard]] constexpr const UnitName* unit_of(const Kind& kind, std::string_view formula, std::string_view word) {
   if (kind.unit_count == 0) return nullptr;
   std::string_view wanted;
-  if (const Word* entry = look_up(word.empty() ? formula : word)) wanted = entry->unit;
+  if (const PlainWord* entry = look_up(word.empty() ? formula : word)) wanted = entry->unit;
   if (const Irregular* one = find_irregular(formula, word); one && !one->unit.empty()) wanted = one->unit;
   for (std::size_t i = 0; i < kind.unit_count; ++i)
     if (kind.units[i].name == wanted) return &kind.units[i];
@@ -129,7 +140,7 @@ using Loop = void (*)(const double* const* arguments, double* result, std::ptrdi
 
 /// One function of the list.
 struct ArrayFormula {
-  const Formula* about;
+  Formula about;             ///< without its body, which nobody asks for here
   std::string_view meaning;  ///< what the result is; empty: as the glossary says
   Loop loop;
   Loop wide;  ///< the same for a processor with AVX2, where that is worth while; else the same one

@@ -19,11 +19,11 @@ struct Role {
 };
 
 [[nodiscard]] inline Role role(const ArrayFormula& formula, std::size_t place) {
-  const Words words = words_of(formula.about->parameters);
+  const Words words = words_of(formula.about.parameters);
   Role role{{}, place < formula.inputs ? words.word[place] : std::string_view(), &kinds[formula.kind[place]], {}, {}};
-  const std::string_view of = formula.about->name;
+  const std::string_view of = formula.about.name;
   if (const UnitName* unit = unit_of(*role.kind, of, role.word)) role.unit = unit->name;
-  if (const Word* entry = look_up(role.word.empty() ? of : role.word)) role.meaning = entry->meaning;
+  if (const PlainWord* entry = look_up(role.word.empty() ? of : role.word)) role.meaning = entry->meaning;
   if (role.word.empty() && !formula.meaning.empty()) role.meaning = formula.meaning;
 
   role.name = role.word.empty() ? of : role.word;
@@ -53,7 +53,7 @@ struct Role {
     range += token;
     token.clear();
   };
-  for (const char c : formula.about->range) {
+  for (const char c : formula.about.range) {
     if (c == '_' || (c >= 'a' && c <= 'z')) {
       token += c;
       continue;
@@ -89,13 +89,13 @@ struct Role {
   doc.append("(").append(arguments).append("): ").append(result.meaning);
   if (!result.unit.empty()) doc.append(", in ").append(result.unit);
   doc.append(".\n\nArguments\n").append(rows);
-  if (formula.about->range != "true") {
+  if (formula.about.range != "true") {
     doc.append("\nHolds where ");
     doc.append(range_of(formula));
     doc.append("; NaN elsewhere.");
   }
-  doc.append("\nSource: ").append(formula.about->source.document);
-  return doc.append(" (").append(to_string(formula.about->source.certainty)).append(").");
+  doc.append("\nSource: ").append(formula.about.source.document);
+  return doc.append(" (").append(to_string(formula.about.source.certainty)).append(").");
 }
 
 }  // namespace layshaft::python::arrays

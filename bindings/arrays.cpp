@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-// layshaft._arrays: formulas as real NumPy ufuncs, made of the list in array_formulas.hpp.
-#include "array_names.hpp"
+// layshaft._arrays: formulas as real NumPy ufuncs, made of the list in array_formulas.hpp. Plain C of Python and NumPy:
+// there is no class in it, and pybind11 would be a third of the module.
+#define PY_SSIZE_T_CLEAN
+#include <Python.h>
 
-#include <pybind11/pybind11.h>
+#include "array_names.hpp"
 
 #define NPY_NO_DEPRECATED_API NPY_2_0_API_VERSION
 #include <numpy/arrayobject.h>
@@ -10,11 +12,41 @@
 
 #include <cfenv>  // to clear what NumPy would warn of
 #include <deque>
+#include <memory>
 
 namespace layshaft::python::arrays {
 namespace {
 
-namespace py = pybind11;
+// --- Python's objects ------------------------------------------------------------------------------------------------
+
+/// Thrown where a Python error is set.
+struct Raised {};
+
+struct LetGo {
+  void operator()(PyObject* object) const { Py_DECREF(object); }
+};
+using Owned = std::unique_ptr<PyObject, LetGo>;
+
+/// What Python has just made, or its error.
+Owned own(PyObject* made) {
+  if (!made) throw Raised();
+  return Owned(made);
+}
+void check(int failed) {
+  if (failed < 0) throw Raised();
+}
+
+/// What `work` makes, for Python: null where it throws, with the error set.
+template <class Work>
+PyObject* result_of(Work work) noexcept {
+  try {
+    return Owned(work()).release();
+  } catch (const Raised&) {
+  } catch (const std::exception& error) {
+    PyErr_SetString(PyExc_RuntimeError, error.what());
+  }
+  return nullptr;
+}
 
 // --- The loop that NumPy calls ---------------------------------------------------------------------------------------
 
@@ -90,8 +122,8 @@ void loop(char** arrays, const npy_intp* dimensions, const npy_intp* steps, void
 // `before`, which answers for it or returns NotImplemented, and a TypeError to `after`, which may find better words.
 // Both are Python functions, set once by layshaft.arrays.
 vectorcallfunc numpy_call = nullptr;
-py::handle before;
-py::handle after;
+PyObject* before = nullptr;
+PyObject* after = nullptr;
 
 bool is_plain(PyObject* object) {
   return PyFloat_CheckExact(object) || PyLong_CheckExact(object) || PyArray_CheckExact(object) ||
@@ -99,17 +131,31 @@ bool is_plain(PyObject* object) {
          PyTuple_CheckExact(object) || PyBool_Check(object) || PyUnicode_CheckExact(object);
 }
 
-/// The call's positional arguments as a tuple, and those by name as a dict.
-py::tuple to_tuple(PyObject* const* arguments, Py_ssize_t count) {
-  py::tuple all(static_cast<std::size_t>(count));
-  for (Py_ssize_t i = 0; i < count; ++i) all[static_cast<std::size_t>(i)] = py::handle(arguments[i]);
-  return all;
-}
-py::dict to_dict(PyObject* const* values, PyObject* names) {
-  py::dict all;
-  for (Py_ssize_t i = 0; names && i < PyTuple_GET_SIZE(names); ++i)
-    all[py::handle(PyTuple_GET_ITEM(names, i))] = py::handle(values[i]);
-  return all;
+/// A call's positional arguments as a tuple, and those by name as a dict.
+struct Given {
+  Owned positional, named;
+
+  Given(PyObject* const* arguments, Py_ssize_t count, PyObject* names)
+      : positional(own(PyTuple_New(count))), named(own(PyDict_New())) {
+    for (Py_ssize_t i = 0; i < count; ++i) PyTuple_SET_ITEM(positional.get(), i, Py_NewRef(arguments[i]));
+    for (Py_ssize_t i = 0; names && i < PyTuple_GET_SIZE(names); ++i)
+      check(PyDict_SetItem(named.get(), PyTuple_GET_ITEM(names, i), arguments[count + i]));
+  }
+};
+
+/// Takes the error that is set.
+Owned take_error() {
+#if PY_VERSION_HEX >= 0x030C0000
+  return Owned(PyErr_GetRaisedException());
+#else
+  PyObject *type, *error, *trace;
+  PyErr_Fetch(&type, &error, &trace);
+  PyErr_NormalizeException(&type, &error, &trace);
+  if (trace) PyException_SetTraceback(error, trace);
+  Py_XDECREF(trace);
+  Py_DECREF(type);
+  return Owned(error);
+#endif
 }
 
 PyObject* call(PyObject* ufunc, PyObject* const* arguments, std::size_t flags, PyObject* names) {
@@ -117,23 +163,21 @@ PyObject* call(PyObject* ufunc, PyObject* const* arguments, std::size_t flags, P
   const Py_ssize_t all = count + (names ? PyTuple_GET_SIZE(names) : 0);
   bool plain = true;
   for (Py_ssize_t i = 0; i < all && plain; ++i) plain = is_plain(arguments[i]);
-  try {
+  return result_of([&] {
     if (!plain && before) {
-      const py::object answer =
-          before(py::handle(ufunc), to_tuple(arguments, count), to_dict(arguments + count, names));
-      if (answer.ptr() != Py_NotImplemented) return answer.inc_ref().ptr();
+      const Given given(arguments, count, names);
+      Owned answer =
+          own(PyObject_CallFunctionObjArgs(before, ufunc, given.positional.get(), given.named.get(), nullptr));
+      if (answer.get() != Py_NotImplemented) return answer;
     }
-    PyObject* result = numpy_call(ufunc, arguments, flags, names);
+    Owned result(numpy_call(ufunc, arguments, flags, names));
     if (result || !after || !PyErr_ExceptionMatches(PyExc_TypeError)) return result;
-    py::error_already_set error;
-    after(py::handle(ufunc), to_tuple(arguments, count), to_dict(arguments + count, names), error.value());
-    error.restore();
-  } catch (py::error_already_set& error) {
-    error.restore();
-  } catch (const std::exception& error) {
-    PyErr_SetString(PyExc_RuntimeError, error.what());
-  }
-  return nullptr;
+    const Owned error = take_error();
+    const Given given(arguments, count, names);
+    own(PyObject_CallFunctionObjArgs(after, ufunc, given.positional.get(), given.named.get(), error.get(), nullptr));
+    PyErr_SetObject(reinterpret_cast<PyObject*>(Py_TYPE(error.get())), error.get());
+    return result;
+  });
 }
 
 // --- Making them -----------------------------------------------------------------------------------------------------
@@ -145,7 +189,7 @@ struct Kept {
   char types[Words::most + 1];
 };
 
-void add_ufunc(py::module_& module, const ArrayFormula& formula) {
+void add_ufunc(PyObject* module, const ArrayFormula& formula) {
   static PyUFuncGenericFunction loops[] = {loop};
   static auto& all_kept = *new std::deque<Kept>;
   Kept& kept = all_kept.emplace_back();
@@ -153,59 +197,92 @@ void add_ufunc(py::module_& module, const ArrayFormula& formula) {
   kept.doc = docstring(formula);
   kept.data = const_cast<ArrayFormula*>(&formula);
   for (char& type : kept.types) type = NPY_DOUBLE;
-  PyObject* made = PyUFunc_FromFuncAndData(loops, &kept.data, kept.types, 1, formula.inputs, 1, PyUFunc_None,
-                                           kept.name.c_str(), kept.doc.c_str(), 0);
-  if (!made) throw py::error_already_set();
-  const auto ufunc = py::reinterpret_steal<py::object>(made);
-  auto& entry = reinterpret_cast<PyUFuncObject*>(made)->vectorcall;
+  const Owned made = own(PyUFunc_FromFuncAndData(loops, &kept.data, kept.types, 1, formula.inputs, 1, PyUFunc_None,
+                                                 kept.name.c_str(), kept.doc.c_str(), 0));
+  auto& entry = reinterpret_cast<PyUFuncObject*>(made.get())->vectorcall;
   numpy_call = entry;
   entry = call;
   // Where pickle is to look for it. A NumPy that does not take that makes pickle search, which finds it as well.
-  if (PyObject_SetAttrString(made, "__module__", py::str("layshaft.arrays").ptr()) < 0) PyErr_Clear();
-  module.attr(kept.name.c_str()) = ufunc;
+  const Owned home = own(PyUnicode_FromString("layshaft.arrays"));
+  if (PyObject_SetAttrString(made.get(), "__module__", home.get()) < 0) PyErr_Clear();
+  check(PyModule_AddObjectRef(module, kept.name.c_str(), made.get()));
 }
 
-py::str text(std::string_view utf8) { return py::str(utf8.data(), utf8.size()); }
-
-py::tuple described(const Role& role) {
-  return py::make_tuple(text(role.name), text(role.word), text(role.kind->name), text(role.unit));
+Owned text(std::string_view utf8) {
+  return own(PyUnicode_FromStringAndSize(utf8.data(), static_cast<Py_ssize_t>(utf8.size())));
+}
+Owned described(const Role& role) {
+  return own(PyTuple_Pack(4, text(role.name).get(), text(role.word).get(), text(role.kind->name).get(),
+                          text(role.unit).get()));
 }
 
 /// The list, for stubs and tests: (name, formula's name, (argument, ...), result), where an argument is (name, word,
 /// kind, unit) and so is the result.
-py::list list_of_formulas() {
-  py::list list;
-  for (const ArrayFormula& formula : array_formulas()) {
-    py::list arguments;
-    for (std::size_t i = 0; i < formula.inputs; ++i) arguments.append(described(role(formula, i)));
-    const Role result = role(formula, formula.inputs);
-    list.append(py::make_tuple(text(result.name), text(formula.about->name), py::tuple(arguments), described(result)));
-  }
-  return list;
+PyObject* list_of_formulas(PyObject*, PyObject*) {
+  return result_of([] {
+    Owned list = own(PyList_New(0));
+    for (const ArrayFormula& formula : array_formulas()) {
+      const Owned arguments = own(PyTuple_New(formula.inputs));
+      for (std::size_t i = 0; i < formula.inputs; ++i)
+        PyTuple_SET_ITEM(arguments.get(), static_cast<Py_ssize_t>(i), described(role(formula, i)).release());
+      const Role result = role(formula, formula.inputs);
+      const Owned row = own(PyTuple_Pack(4, text(result.name).get(), text(formula.about.name).get(), arguments.get(),
+                                         described(result).get()));
+      check(PyList_Append(list.get(), row.get()));
+    }
+    return list;
+  });
 }
+PyObject* list_left_out(PyObject*, PyObject*) {
+  return result_of([] {
+    Owned list = own(PyList_New(0));
+    for (const std::string_view name : left_out()) check(PyList_Append(list.get(), text(name).get()));
+    return list;
+  });
+}
+PyObject* mind(PyObject*, PyObject* arguments) {
+  if (!PyArg_ParseTuple(arguments, "OO", &before, &after)) return nullptr;
+  Py_INCREF(before);
+  Py_INCREF(after);
+  Py_RETURN_NONE;
+}
+
+int fill(PyObject* module) {
+  const Owned done(result_of([&] {
+    check(_import_array());
+    check(_import_umath());
+    for (const ArrayFormula& formula : array_formulas()) add_ufunc(module, formula);
+    return Owned(Py_NewRef(Py_None));
+  }));
+  return done ? 0 : -1;
+}
+
+PyMethodDef functions[] = {
+    {"_formulas", list_of_formulas, METH_NOARGS, "_formulas()\n--\n\nThe list that the functions are made of."},
+    {"_left_out", list_left_out, METH_NOARGS,
+     "_left_out()\n--\n\nThe formulas that are no functions here, since they take anything but numbers."},
+    {"_mind", mind, METH_VARARGS,
+     "_mind(looks_before, looks_after, /)\n--\n\nSets who looks at a call first, and at a TypeError after."},
+    {}};
+PyModuleDef_Slot slots[] = {{Py_mod_exec, reinterpret_cast<void*>(fill)},
+#ifdef Py_mod_multiple_interpreters
+                            {Py_mod_multiple_interpreters, Py_MOD_MULTIPLE_INTERPRETERS_NOT_SUPPORTED},
+#endif
+#ifdef Py_mod_gil
+                            {Py_mod_gil, Py_MOD_GIL_NOT_USED},
+#endif
+                            {}};
+PyModuleDef definition{PyModuleDef_HEAD_INIT,
+                       "_arrays",
+                       "layshaft's formulas as NumPy ufuncs; import layshaft.arrays instead.",
+                       0,
+                       functions,
+                       slots,
+                       nullptr,
+                       nullptr,
+                       nullptr};
 
 }  // namespace
 }  // namespace layshaft::python::arrays
 
-PYBIND11_MODULE(_arrays, module, pybind11::mod_gil_not_used()) {
-  using namespace layshaft::python::arrays;
-  module.doc() = "layshaft's formulas as NumPy ufuncs; import layshaft.arrays instead.";
-  if (_import_array() < 0 || _import_umath() < 0) throw pybind11::error_already_set();
-  for (const ArrayFormula& formula : array_formulas()) add_ufunc(module, formula);
-  module.def("_formulas", list_of_formulas, "The list that the functions are made of.");
-  module.def(
-      "_left_out",
-      [] {
-        py::list names;
-        for (const std::string_view name : left_out()) names.append(text(name));
-        return names;
-      },
-      "The formulas that are no functions here, since they take anything but numbers.");
-  module.def(
-      "_mind",
-      [](const py::function& looks_before, const py::function& looks_after) {
-        before = py::object(looks_before).release();
-        after = py::object(looks_after).release();
-      },
-      "Sets who looks at a call first, and at a TypeError after.");
-}
+PyMODINIT_FUNC PyInit__arrays() { return PyModuleDef_Init(&layshaft::python::arrays::definition); }

@@ -5,7 +5,6 @@
 
 #include <layshaft/core/core.hpp>
 
-#include <span>
 #include <string>
 #include <string_view>
 
@@ -14,32 +13,22 @@
 namespace layshaft::python {
 
 /// One Python class of quantities.
-struct Kind {
-  std::string_view name;
-  std::string_view example;
-  std::span<const UnitName> units;
-  double (*value)(py::handle);  ///< in SI, of an instance of this class
-  py::object (*make)(double);   ///< an instance, of a finite value in SI
-  std::string (*text)(double);  ///< of a value in SI, so that it reads back
-  Result<double> (*read)(std::string_view);
+struct Kind : layshaft::detail::NamesOfQuantity {
+  double (*value)(py::handle);   ///< in SI, of an instance of this class
+  py::object (*make)(double);    ///< an instance, of a finite value in SI
   PyTypeObject* type = nullptr;  ///< set when the class is registered
+
+  /// Of a value in SI, so that it reads back.
+  [[nodiscard]] std::string text(double si) const { return layshaft::detail::si_to_text(si, units); }
+  [[nodiscard]] Result<double> read(std::string_view text) const { return layshaft::detail::try_parse_si(text, *this); }
 };
 
 namespace detail {
 template <class Quantity>
-inline Kind kind{QuantityNames<Quantity>::name,
-                 QuantityNames<Quantity>::example,
-                 QuantityNames<Quantity>::units,
-                 [](py::handle object) { return as<Quantity>(object).value(); },
+inline Kind kind{layshaft::detail::names_of<Quantity>, [](py::handle object) { return as<Quantity>(object).value(); },
                  [](double value) {
                    const auto quantity = Quantity::from_value(value);
                    return make_copy(class_record<Quantity>, &quantity);
-                 },
-                 [](double value) { return to_text(Quantity::from_value(value)); },
-                 [](std::string_view text) -> Result<double> {
-                   const auto quantity = try_parse_quantity<Quantity>(text);
-                   if (!quantity) return quantity.error();
-                   return quantity->value();
                  }};
 }  // namespace detail
 

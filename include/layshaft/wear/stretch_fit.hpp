@@ -114,7 +114,10 @@ struct StretchFit {
       rest += off * off;
     }
     const double freedom = static_cast<double>(count - 2);
-    const double sureness = boost::math::quantile(boost::math::students_t(freedom), 0.975);
+    // Worked out in double, not in long double as a matter of course: that is half the code, and digits enough.
+    using InDouble = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+    const boost::math::students_t_distribution<double, InDouble> students_t(freedom);
+    const double sureness = boost::math::quantile(students_t, 0.975);
     // Half the stated error is taken for its standard deviation, which no lucky scatter undercuts.
     const double scatter = std::max(std::sqrt(rest / freedom), 0.5 * worst);
     slope_error = sureness * scatter / std::sqrt(spread);
