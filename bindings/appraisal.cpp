@@ -37,6 +37,12 @@ py::tuple amounts_of(const Caution& caution) {
   return py::tuple(amounts);
 }
 
+CautionCode code_of(const std::string& word) {
+  for (std::size_t i = 0; i < Cautions::capacity; ++i)
+    if (const auto code = static_cast<CautionCode>(i); to_string(code) == word) return code;
+  raise(Error::range("code", in_quotes(word), "that of a caution"));
+}
+
 void register_caution(py::module_& module) {
   Class<Caution> type(module, "Caution",
                       "What a rider must be told: .code, the .amounts that raised it, and .sentence(units).");
@@ -56,22 +62,25 @@ void register_caution(py::module_& module) {
   def_special(type, "__eq__",
               [](const Caution& c, const py::object& other) { return is<Caution>(other) && c == as<Caution>(other); });
   def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
-  // A caution comes only with what raised it, so that a pickle keeps its bytes: code, then value and kind of each
-  // amount.
+  // A caution comes only with what raised it, so that a pickle keeps its parts: code, then value and dimension of each
+  // amount. Dimensions are numbered as they stand in the library, where a new one goes to the end.
   def_pickle(
       type,
       [](const Caution& c) {
-        return tuple_of(static_cast<int>(c.code), c.amounts[0].value, static_cast<int>(c.amounts[0].dimension),
-                        c.amounts[1].value, static_cast<int>(c.amounts[1].dimension));
+        return tuple_of(c.code, c.amounts[0].value, static_cast<int>(c.amounts[0].dimension), c.amounts[1].value,
+                        static_cast<int>(c.amounts[1].dimension));
       },
       [](const py::tuple& state) {
         const auto amount = [&](std::size_t at) {
           Amount made;
-          made.value = state[at].cast<double>();
-          made.dimension = static_cast<Dimension>(state[at + 1].cast<int>());
+          made.value = want<double>(state[at], "amount");
+          const int dimension = want<int>(state[at + 1], "dimension");
+          if (dimension < 0 || dimension > static_cast<int>(Dimension::temperature))
+            raise(Error::range("dimension", std::to_string(dimension), "that of an amount"));
+          made.dimension = static_cast<Dimension>(dimension);
           return made;
         };
-        return Caution{static_cast<CautionCode>(state[0].cast<int>()), {amount(1), amount(3)}};
+        return Caution{code_of(want<std::string>(state[0], "code")), {amount(1), amount(3)}};
       });
 }
 

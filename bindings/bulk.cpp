@@ -100,7 +100,7 @@ Result<std::optional<Enum>> word_of(const char* name, const std::string* word) {
     if (to_string(value) == *word) return std::optional(value);
     words.append(words.empty() ? "one of '" : ", '").append(to_string(value)).append("'");
   }
-  return Error::range(name, "'" + word->substr(0, 60) + "'", words);
+  return Error::range(name, in_quotes(*word), words);
 }
 
 /// A row's sprocket.

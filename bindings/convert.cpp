@@ -113,7 +113,7 @@ std::size_t detail::want_place(py::handle object, std::string_view argument, con
   const std::string word = want_text(object, argument, "one of " + words);
   for (std::size_t i = 0; i < count; ++i)
     if (word_at(values, i) == word) return i;
-  raise(Error::range(argument, "'" + word.substr(0, 60) + "'", "one of " + words));
+  raise(Error::range(argument, in_quotes(word), "one of " + words));
 }
 
 namespace {
@@ -151,6 +151,12 @@ std::vector<double> want_numbers(py::handle object, std::string_view argument) {
     numbers.push_back(plain ? PyFloat_AS_DOUBLE(item.ptr()) : want_number(item, name_of(argument, place)));
   });
   return numbers;
+}
+
+std::string in_quotes(std::string_view word) {
+  std::string shown = "'";
+  layshaft::detail::append_printable(shown, word);
+  return shown + "'";
 }
 
 std::string want_text(py::handle object, std::string_view argument, const std::string& expected) {

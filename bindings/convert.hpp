@@ -27,6 +27,8 @@ namespace layshaft::python {
 /// A whole number; whatever Python takes as an index, but no bool.
 [[nodiscard]] int want_int(py::handle object, std::string_view argument, const std::string& expected);
 [[nodiscard]] bool want_bool(py::handle object, std::string_view argument);
+/// A word from outside as an error shows it: in quotes, cut, and without what steers a terminal.
+[[nodiscard]] std::string in_quotes(std::string_view word);
 [[nodiscard]] std::string want_text(py::handle object, std::string_view argument, const std::string& expected);
 [[nodiscard]] std::chrono::sys_days want_day(py::handle object, std::string_view argument);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "amount.hpp"
 #include "formula.hpp"
+#include "pickle.hpp"
 #include "wants.hpp"
 
 #include <layshaft/tyre/tyre.hpp>
@@ -84,7 +85,7 @@ void register_tyre_fitness(py::module_& module) {
   def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
   def_special(type, "__reduce__", [](const PyFitness& f) {
     const py::module_ core = py::module_::import("layshaft._core");
-    return tuple_of(core.attr("_remake"), tuple_of(core.attr("tyre_fitness"), f.asked.positional, f.asked.named));
+    return pickled(core.attr("tyre_fitness"), f.asked.positional, f.asked.named);
   });
 
   def(module, "tyre_fitness(tyre, asked, *, stock=None, tread_depth=None, tread_rule=None)",

@@ -82,7 +82,7 @@ void Signature::bind(PyObject* const* given, std::size_t positional, PyObject* n
     PyObject* key = PyTuple_GET_ITEM(names, static_cast<Py_ssize_t>(i));
     auto found = std::ranges::find(parameters_, key, &Parameter::key);  // as a rule both are interned
     if (found == parameters_.end()) found = std::ranges::find(parameters_, text_of_key(key), &Parameter::name);
-    if (found == parameters_.end()) refuse("has no parameter '" + std::string(text_of_key(key)) + "'");
+    if (found == parameters_.end()) refuse("has no parameter " + in_quotes(text_of_key(key)));
     PyObject*& place = values[found - parameters_.begin()];
     if (place) raise_type_error(name_ + "() got the argument '" + found->name + "' twice");
     place = named_values[i];

@@ -194,19 +194,6 @@ void def_init(Class<T>&, std::string_view signature, Function function) {
       detail::keep(function));
 }
 
-/// Pickles by a state: `state_of(const T&)` is a tuple, `made_of(const py::tuple&)` the value again.
-template <class T, class StateOf, class MadeOf>
-void def_pickle(Class<T>& type, StateOf state_of, MadeOf made_of) {
-  def_special(type, "__getstate__", state_of);
-  detail::bind_maker(
-      detail::class_record<T>, "__setstate__", "__setstate__(state)",
-      [](const void* kept, const Arguments& given) -> void* {
-        if (!PyTuple_Check(given[0].ptr())) wrong_type("state", "a tuple", given[0]);
-        return new T(detail::kept<MadeOf>(kept)(py::reinterpret_borrow<py::tuple>(given[0])));
-      },
-      detail::keep(made_of));
-}
-
 /// Binds a read-only property: `get(const T&)`.
 template <class T, class Get>
 void def_property(Class<T>& type, const char* name, const char* doc, Get get) {

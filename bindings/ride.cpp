@@ -122,14 +122,14 @@ void register_log(py::module_& module) {
       type,
       [](const RideLog& log) {
         const RideColumns& c = log.columns();
-        return tuple_of(1, give_column(c.times, 1.0), give_column(c.speeds, 1.0), give_column(c.heights, 1.0),
+        return tuple_of(give_column(c.times, 1.0), give_column(c.speeds, 1.0), give_column(c.heights, 1.0),
                         give_column(c.engine_speeds, 1.0), give_column(c.indicated_speeds, 1.0),
                         give_column(c.odometers, 1.0), log.gap().value());
       },
       [](const py::tuple& state) {
         const auto column = [&](std::size_t i) { return want<std::vector<double>>(state[i], "column"); };
-        return RideLog({column(1), column(2), column(3), column(4), column(5), column(6)},
-                       want<double>(state[7], "gap") * units::s);
+        return RideLog({column(0), column(1), column(2), column(3), column(4), column(5)},
+                       want<double>(state[6], "gap") * units::s);
       });
   def(module, "read_ride_log(text, *, gap='10 s')",
       "The RideLog of comma-separated values. The first line names the columns: time_s; speed_kmh, speed_mps or "
@@ -276,7 +276,7 @@ void register_use(py::module_& module) {
   def_special(type, "__hash__", [](const PyUse& u) { return py::hash(tuple_of(u.use.time().value(), u.use.gears())); });
   def_special(type, "__reduce__", [](const PyUse& u) {
     const py::module_ core = py::module_::import("layshaft._core");
-    return tuple_of(core.attr("_remake"), tuple_of(core.attr("ride_use"), u.asked, u.named));
+    return pickled(core.attr("ride_use"), u.asked, u.named);
   });
   def(module, "ride_use(ride, overall_ratios, circumference, shift_rule, *, ridden=None, load=None)",
       "Time, distance and, against a RideLoad, work in each gear, and how long the engine turns how fast: a RideUse. "

@@ -259,7 +259,7 @@ void register_road_load(py::module_& module) {
   def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
   def_special(type, "__reduce__", [](const py::object& self) {
     const MadeBy made = made_by(as<RoadLoad>(self));
-    return tuple_of(
+    return pickled(
         py::module_::import("layshaft._core").attr("_remake_road"),
         tuple_of(made.function ? py::object(py::str(made.function)) : py::none(), made.of.positional, made.of.named));
   });
@@ -312,9 +312,7 @@ void register_coast_down(py::module_& module) {
   });
   def_special(type, "__hash__", [](const py::object& self) { return py::hash(py::repr(self)); });
   def_special(type, "__reduce__", [](const PyFit& f) {
-    return tuple_of(
-        py::module_::import("layshaft._core").attr("_remake"),
-        tuple_of(py::module_::import("layshaft._core").attr("fit_coast_down"), f.asked.positional, f.asked.named));
+    return pickled(py::module_::import("layshaft._core").attr("fit_coast_down"), f.asked.positional, f.asked.named);
   });
   def(module, std::string("fit_coast_down") + log_signature,
       "Fits a coast-down log: sequences of Duration (rising) and Speed (above 0) of a machine that rolls with its "

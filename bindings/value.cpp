@@ -3,12 +3,6 @@
 
 namespace layshaft::python {
 
-void register_remake(py::module_& module) {
-  def(module, "_remake(type, positional, named)", "For pickles.", [](const Arguments& given) {
-    return given.object("type")(*py::tuple(given.object("positional")), **py::dict(given.object("named")));
-  });
-}
-
 std::string call_text(std::string name, const Remake& remake) {
   std::string text = std::move(name) + "(";
   bool first = true;
@@ -70,10 +64,7 @@ void bind_value(py::handle type, Equal equal, Remaker remake, const void* functi
       type, "__reduce__()", {},
       [](const void* value, py::handle self, const Arguments&) {
         const Remake made = bound_value(value).remade(self);
-        return python::tuple_of(py::module_::import("layshaft._core").attr("_remake"),
-                                python::tuple_of(py::type::handle_of(self), made.positional, made.named))
-            .release()
-            .ptr();
+        return pickled(py::type::handle_of(self), made.positional, made.named).release().ptr();
       },
       bound);
 }

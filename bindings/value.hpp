@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "function.hpp"
+#include "pickle.hpp"
 
 #include <initializer_list>
 #include <string>
@@ -21,9 +21,6 @@ template <class T>
 void name_if(py::dict& named, const char* name, const std::optional<T>& value) {
   if (value) named[name] = give(*value);
 }
-
-/// Registers the function by which pickles make values again.
-void register_remake(py::module_& module);
 
 /// `name(positional, name=value)`
 [[nodiscard]] std::string call_text(std::string name, const Remake& remake);

@@ -80,7 +80,7 @@ struct Want<UnitSystem> {
     const std::string word = want_text(object, argument, "'metric' or 'us'");
     if (word == "metric") return UnitSystem::metric;
     if (word == "us") return UnitSystem::us;
-    raise(Error::range(argument, "'" + word.substr(0, 60) + "'", "'metric' or 'us'"));
+    raise(Error::range(argument, in_quotes(word), "'metric' or 'us'"));
   }
 };
 
@@ -122,7 +122,7 @@ struct Want<Measure> {
       if (row.name == name) return row.kind;
       list += (list.empty() ? "one of '" : ", '") + std::string(row.name) + "'";
     }
-    raise(Error::range(argument, "'" + name.substr(0, 60) + "'", list));
+    raise(Error::range(argument, in_quotes(name), list));
   }
 };
 

@@ -124,7 +124,7 @@ WorkingStyle want_style(const Arguments& given) {
   style.units = given.want<UnitSystem>("units", UnitSystem::metric);
   if (given.has("decimal")) {
     const std::string mark = want_text(given.object("decimal"), "decimal", "'.' or ','");
-    if (mark != "." && mark != ",") raise(Error::range("decimal", "'" + mark.substr(0, 60) + "'", "'.' or ','"));
+    if (mark != "." && mark != ",") raise(Error::range("decimal", in_quotes(mark), "'.' or ','"));
     style.decimal = mark[0];
   }
   return style;
@@ -184,9 +184,7 @@ void register_working_class(py::module_& module) {
   def_special(type, "__hash__", [](const PyWorking& w) {
     return py::hash(tuple_of(w.working->title(), w.working->steps().size(), w.working->result().result().value));
   });
-  def_special(type, "__reduce__", [](const PyWorking& w) {
-    return tuple_of(py::module_::import("layshaft._core").attr("_remake"), tuple_of(w.asked, w.positional, w.named));
-  });
+  def_special(type, "__reduce__", [](const PyWorking& w) { return pickled(w.asked, w.positional, w.named); });
 }
 
 }  // namespace

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ._core import ParseError, TyreSize, _parse_tyres
+from ._escape import in_short
 
 USES = ("road", "special", "snow")  # in the order of TyreUse
 
@@ -45,11 +46,11 @@ def parse_tyres(
     say is empty too.
     """
     if isinstance(texts, (str, bytes)):
-        raise TypeError(f"texts is one text, {texts!r}; expected several (of one, TyreSize tells all)")
+        raise TypeError(f"texts is one text, {in_short(texts)}; expected several (of one, TyreSize tells all)")
     if errors not in ("raise", "null"):
-        raise ValueError(f"errors is {errors!r}; expected 'raise' or 'null'")
+        raise ValueError(f"errors is {in_short(errors)}; expected 'raise' or 'null'")
     if use not in USES:
-        raise ValueError(f"use is {use!r}; expected 'road', 'special' or 'snow'")
+        raise ValueError(f"use is {in_short(use)}; expected 'road', 'special' or 'snow'")
     reasons: dict[str, str] = {}  # the same slip often comes many times
 
     def reason_of(row: int, text: Any) -> str:
@@ -63,7 +64,7 @@ def parse_tyres(
                         raise
                     reasons[text] = str(error)
             return reasons[text]
-        reason = "no text" if is_missing(text) else f"no text, but {type(text).__name__} {text!r}"
+        reason = "no text" if is_missing(text) else f"no text, but {type(text).__name__} {in_short(text)}"
         if errors == "raise":
             raise TypeError(f"row {row}: {reason}; expected a marking such as '110/90-18'")
         return reason

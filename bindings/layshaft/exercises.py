@@ -24,6 +24,7 @@ from typing import Any, Final, Literal, TypeAlias, TypeVar
 
 from . import _core as ls
 from ._escape import html as _text
+from ._escape import in_short
 from ._escape import markdown as _markdown
 from ._exercise_topics import BOOK, BOOK_MAKERS, MAKERS, SLIPS, Answer, BookExample, Draft, Draw, Given, Slip, grade
 
@@ -362,11 +363,13 @@ def question(
     if unit not in _UNITS or type(_UNITS[unit]) is not kind:
         there = [repr(name) for name, of in _UNITS.items() if type(of) is kind]
         raise ValueError(
-            f"question: unit {unit!r} is none of the working's result; expected "
+            f"question: unit {in_short(unit)} is none of the working's result; expected "
             + (f"one of {', '.join(there)}" if there else f"a working of another kind than {kind.__name__}")
         )
     if isinstance(digits, bool) or not isinstance(digits, int) or not 1 <= digits < len(_COUNTS):
-        raise ValueError(f"question: digits is {digits!r}; expected a whole number from 1 to {len(_COUNTS) - 1}")
+        raise ValueError(
+            f"question: digits is {in_short(digits)}; expected a whole number from 1 to {len(_COUNTS) - 1}"
+        )
     draft = Draft(text, [], answer, unit, digits, working, {}, hint)
     right = _number(draft, answer)
     if not right > 0:
@@ -385,7 +388,7 @@ def question(
 
 def _one_of(what: str, name: str, there: dict[str, _Item]) -> _Item:
     if not isinstance(name, str) or name not in there:
-        raise ValueError(f"{what} {name!r} is unknown; expected one of {', '.join(map(repr, there))}")
+        raise ValueError(f"{what} {in_short(name)} is unknown; expected one of {', '.join(map(repr, there))}")
     return there[name]
 
 
@@ -438,7 +441,7 @@ def _judge(exercise: Exercise, reading: str) -> Verdict:
         return _not_understood(exercise, repr(reading) if reading else "an empty answer")
     number, word = float(found[1]), found[2].strip().removesuffix(".")
     if abs(number) > _LARGEST:
-        return _not_understood(exercise, f"{found[1]!r}, which is far too large,")
+        return _not_understood(exercise, f"{in_short(found[1])}, which is far too large,")
     unit = _ALIASES.get(word.lower(), word)
     if unit in ("", exercise.unit):
         return _judge_asked(exercise, number, bare=unit == "")
@@ -496,7 +499,7 @@ def _judge_other(exercise: Exercise, number: float, unit: str) -> Verdict:
     if _is_right(exercise, number) and (told is not None or not any(map(str.isdigit, unit))):
         return _units_verdict(exercise, exercise.unit, told=unit)
     if told is None:
-        return _not_understood(exercise, f"the unit {unit!r}")
+        return _not_understood(exercise, f"the unit {in_short(unit)}")
     slips = _slip_verdicts(exercise, told)
     return slips[0] if slips else _close_or_wrong(exercise, told)
 
@@ -727,7 +730,7 @@ def sheet(
     if not asked:
         raise ValueError(f"sheet: no topics; expected some of {', '.join(map(repr, TOPICS))}")
     if isinstance(count, bool) or not isinstance(count, int) or not 1 <= count <= 100:
-        raise ValueError(f"sheet: count is {count!r}; expected a whole number from 1 to 100")
+        raise ValueError(f"sheet: count is {in_short(count)}; expected a whole number from 1 to 100")
     draw = Draw(f"sheet:{seed}")
     made: list[Exercise] = []
     while len(made) < count:

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from ._core import Choice, Error, Goals, Machine, Space
+from ._escape import in_short
 from .choosing import choose
 
 if TYPE_CHECKING:
@@ -49,7 +50,7 @@ def _answer(questions: Sequence[Question], shortlist: int, errors: Literal["rais
 
 def _check(errors: str) -> None:
     if errors not in ("raise", "keep"):
-        raise ValueError(f"errors is {errors!r}; expected 'raise' or 'keep'")
+        raise ValueError(f"errors is {in_short(errors)}; expected 'raise' or 'keep'")
 
 
 def choose_each(

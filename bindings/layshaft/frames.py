@@ -27,6 +27,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, Literal, NamedTuple, TypeVar
 
 from ._core import Error, Machine, RangeError, Setup, Speed, _appraise_rows, _row_measures, _told_measures, measures
+from ._escape import in_short
 
 try:
     import numpy as np
@@ -102,13 +103,15 @@ def _asked(
             told.discard("cost")
         return [column for measure, column in every.items() if measure in told]
     if isinstance(wanted, str):
-        raise TypeError(f"columns: expected a list of names, got the text {wanted!r}")
+        raise TypeError(f"columns: expected a list of names, got the text {in_short(wanted)}")
     by_name = {column.nominal: column for column in every.values()}
     asked: list[_Column] = []
     for name in wanted:
         column = every.get(name) or by_name.get(name)
         if column is None:
-            raise RangeError(f"columns: no measure is called {name!r}; expected names of frames.columns(bands=False)")
+            raise RangeError(
+                f"columns: no measure is called {in_short(name)}; expected names of frames.columns(bands=False)"
+            )
         if column not in asked:
             asked.append(column)
     return asked
@@ -128,7 +131,7 @@ def _numbers(series: nw.Series[Any]) -> npt.NDArray[np.float64]:
     try:
         numbers = series.cast(nw.Float64).to_numpy()
     except Exception as problem:  # each kind of frame has its own
-        raise TypeError(f"column {series.name!r}: expected numbers, got {series.dtype}") from problem
+        raise TypeError(f"column {in_short(series.name)}: expected numbers, got {series.dtype}") from problem
     return np.ascontiguousarray(numbers, dtype=np.float64)
 
 
@@ -245,7 +248,7 @@ def appraise(
     made.
     """
     if errors not in ("raise", "null"):
-        raise RangeError(f"errors is {errors!r}; expected 'raise' or 'null'")
+        raise RangeError(f"errors is {in_short(errors)}; expected 'raise' or 'null'")
     table = _frame(frame)
     parts, rows = _parts(table), len(table)
     asked = _asked(machine, columns, tuple(parts), speed, bands)

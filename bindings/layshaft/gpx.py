@@ -26,6 +26,7 @@ from os import PathLike
 from typing import IO, Any, Final
 
 from . import _core
+from ._escape import in_short
 
 __all__ = ["EARTH_RADIUS_M", "read_gpx"]
 
@@ -55,10 +56,6 @@ class _Point:
     speed: float | None = None  # m/s
 
 
-def _shown(text: str) -> str:
-    return repr(text if len(text) <= 40 else text[:40] + "...")
-
-
 class _Track:
     """Takes down the points of a document while it is parsed; no tree of it is ever built."""
 
@@ -74,11 +71,11 @@ class _Track:
     def start(self, tag: str, attributes: dict[str, str]) -> None:
         name = tag.rpartition("}")[2]
         if not self._path and name != "gpx":
-            raise _core.Error(f"the document is a {_shown(name)}; expected a gpx")
+            raise _core.Error(f"the document is a {in_short(name)}; expected a gpx")
         if len(self._path) >= _DEEPEST:
             raise _core.Error(f"elements of the GPX text lie more than {_DEEPEST} deep in each other; expected fewer")
         if self._cell is not None:
-            raise _core.Error(f"{self._place()}, {self._cell}: holds {_shown(name)}; expected text alone")
+            raise _core.Error(f"{self._place()}, {self._cell}: holds {in_short(name)}; expected text alone")
         self._path.append(name)
         if self._path == _POINT[:-1]:
             self.segments.append([])
@@ -131,7 +128,9 @@ class _Track:
 
     def _number(self, name: str, text: str) -> float:
         if not _NUMBER.fullmatch(text):
-            raise _core.Error(f"{self._place()}, {name}: no number, {_shown(text)}; expected one with a decimal point")
+            raise _core.Error(
+                f"{self._place()}, {name}: no number, {in_short(text)}; expected one with a decimal point"
+            )
         return float(text)
 
     def _take(self, cell: str, text: str) -> None:
@@ -158,8 +157,8 @@ class _Track:
             except (ValueError, OverflowError):
                 pass  # a 31st of February is no time either
         raise _core.Error(
-            f"{self._place()}, time: {_shown(text)} is none; expected a date and time of ISO 8601 with Z or an offset, "
-            'such as "2031-06-01T18:00:00Z"'
+            f"{self._place()}, time: {in_short(text)} is none; expected a date and time of ISO 8601 with Z or an "
+            'offset, such as "2031-06-01T18:00:00Z"'
         )
 
 
@@ -194,7 +193,7 @@ def _bytes_of(source: str | bytes | PathLike[str] | IO[str] | IO[bytes], most: i
     assert isinstance(text, bytes)
     if isinstance(source, str) and "<" not in source:
         raise _core.Error(
-            f"{_shown(source)} is no GPX text; expected the document itself, or a pathlib.Path to read it from"
+            f"{in_short(source)} is no GPX text; expected the document itself, or a pathlib.Path to read it from"
         )
     return text, encoding
 

@@ -32,6 +32,7 @@ from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from . import _core
 from ._escape import html as _text
+from ._escape import in_short
 from ._escape import markdown as _markdown
 
 if TYPE_CHECKING:
@@ -177,7 +178,7 @@ class Page:
         cells = [list(row) for row in rows]
         for row in cells:
             if len(row) != len(header):
-                raise ValueError(f"a row of {len(row)} cells in a table of {len(header)} columns: {row!r}")
+                raise ValueError(f"a row of {len(row)} cells in a table of {len(header)} columns: {in_short(row)}")
         head = "".join(f'<th scope="col">{_text(cell)}</th>' for cell in header)
         body = "\n".join(
             f'<tr><th scope="row">{_text(first)}</th>{"".join(f"<td>{_text(cell)}</td>" for cell in others)}</tr>'
@@ -274,7 +275,9 @@ def _picture_bytes(picture: _Picture) -> tuple[str, bytes]:
         path = Path(picture)
         kind = _KINDS.get(path.suffix.lower())
         if kind is None:
-            raise ValueError(f"{path.name!r} is no picture that a page can hold; expected {' or '.join(_KINDS)}")
+            raise ValueError(
+                f"{in_short(path.name)} is no picture that a page can hold; expected {' or '.join(_KINDS)}"
+            )
         return kind, path.read_bytes()
     figure = _figure_of(picture)
     if not hasattr(figure, "savefig"):

@@ -367,7 +367,7 @@ def test_json_says_what_the_steps_say(working: ls.Working) -> None:
 
 
 def test_json_keeps_any_name() -> None:
-    name = '"</script>\\ \n\u0001 Wühlmaus \U0001f6f5 {0}'
+    name = '"</script>\\ Wühlmaus \U0001f6f5 {0}'
     named = ls.Machine(
         name=name, gearbox=MACHINE.gearbox, adjuster=MACHINE.adjuster, chain=MACHINE.chain, speedometer="layshaft", stock=BASE
     )  # fmt: skip

@@ -23,6 +23,16 @@ TEST(Error, ShowsControlCharactersAndCutsALongText) {
   EXPECT_NE(what.find("zzz...\""), std::string::npos);
 }
 
+// 2026-11-26: a terminal takes U+009B for the start of a command, and U+202E turns the rest of a line round.
+TEST(Error, ShowsWhatWouldSteerATerminalInItsBytes) {
+  EXPECT_STREQ(Error::parse("a\xc2\x9b"
+                            "31m\xe2\x80\xae"
+                            "b",
+                            1, "p", "e")
+                   .what(),
+               "p at position 1 of \"a\\xc2\\x9b31m\\xe2\\x80\\xaeb\"; expected e");
+}
+
 // 2026-11-25: a text cut at its eightieth byte could end within a character.
 TEST(Error, ShowsOnlyWholeCharacters) {
   EXPECT_STREQ(Error::parse("ü\xff山\xc3", 2, "p", "e").what(), "p at position 2 of \"ü\\xff山\\xc3\"; expected e");
@@ -60,7 +70,7 @@ TEST(Error, IsThrownAsTheExceptionOfItsKind) {
 TEST(Error, PointsAtThePlaceWithACaret) {
   EXPECT_EQ(Error::parse("110/90-1B", 8, "", "").caret(), "110/90-1B\n        ^");
   EXPECT_EQ(Error::parse("", 0, "", "").caret(), "\n^");
-  EXPECT_EQ(Error::parse("ab", 2, "", "").caret(), "ab\n  ^");                          // behind the end
+  EXPECT_EQ(Error::parse("ab", 2, "", "").caret(), "ab\n  ^");                        // behind the end
   EXPECT_EQ(Error::parse("2\xC2\xBD-8x", 5, "", "").caret(), "2\xC2\xBD-8x\n    ^");  // a character, not a byte
   EXPECT_EQ(Error::parse("a\nb", 2, "", "").caret(), "a\\x0ab\n     ^");
   EXPECT_EQ(Error::parse(std::string(300, 'x'), 256, "", "").caret(), "");  // beyond what is shown

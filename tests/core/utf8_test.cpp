@@ -29,6 +29,21 @@ TEST(Utf8, RefusesWhatIsNoCharacter) {
   }
 }
 
+// The first and last of each range, and one past them.
+TEST(Utf8, KnowsWhatSteersInsteadOfStandingInTheText) {
+  for (const char* steers : {"\x01", "\x1f", "\x7f", "\xc2\x80", "\xc2\x9b", "\xc2\x9f", "\xe2\x80\xa8", "\xe2\x80\xae",
+                             "\xe2\x81\xa6", "\xe2\x81\xa9"}) {
+    EXPECT_TRUE(utf8_steers(steers, 0));
+    EXPECT_EQ(first_steering(std::string("ok ü ").append(steers).append("x")), 6u);
+  }
+  static_assert(utf8_steers(std::string_view("\0", 1), 0));
+  for (const char* stands : {" ", "~", "\xc2\xa0", "\xe2\x80\xa7", "\xe2\x80\xaf", "\xe2\x81\xa5", "\xe2\x81\xaa",
+                             "\xc3\x80", "\xe3\x80\xa8", "山", "🛵", "\xff", "\xe2", "\xe2\x80"}) {
+    EXPECT_FALSE(utf8_steers(stands, 0)) << stands;
+    EXPECT_EQ(first_steering(stands), std::string_view(stands).size());
+  }
+}
+
 TEST(Utf8, IsCutBetweenCharacters) {
   static_assert(utf8_start("abc", 3) == "abc" && utf8_start("abc", 2) == "ab" && utf8_start("abc", 0).empty());
   const std::string_view text = "aü山🛵";

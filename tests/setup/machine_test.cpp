@@ -60,6 +60,22 @@ TEST(Machine, HasANameInUtf8) {
                "\"W\\xfchlmaus\"; expected text in UTF-8");
 }
 
+// 2026-11-26: a name goes into pages, pictures and terminals, where a control character is a command.
+TEST(Machine, HasANameWithoutControlCharacters) {
+  for (const char* bad : {"A\nB", "A\x1b[2J", "A\x7f",
+                          "A\xc2\x9b"
+                          "31m",
+                          "A\xe2\x80\xae"
+                          "B"}) {
+    const auto refused = named(bad);
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.error().position(), 1u);
+    EXPECT_TRUE(std::string(refused.error().what()).starts_with("a control character in the machine's name"));
+  }
+  EXPECT_FALSE(named(std::string("A\0B", 3)));
+  EXPECT_TRUE(named("A\xc2\xa0\xe2\x80\x93 B, \xd7\x9e"));  // other blanks, dashes and scripts are characters
+}
+
 TEST(Machine, ChecksWhatItAsksOfItsTyre) {
   MachineParts parts = layshaft_test::trail_bike_parts();
   parts.tyre_asked.axle_load = Mass::from_value(-1.0);

@@ -22,6 +22,20 @@ TEST(Escape, TakesControlCharactersOutOfEveryForm) {
   EXPECT_EQ(escape_markdown(hostile), "a \\[31mb c  d e");
 }
 
+// 2026-11-26: U+009B begins a command to a terminal as ESC [ does, and U+202E turns the rest of a line round.
+TEST(Escape, TakesSteeringCharactersOfMoreThanAByteOutAsWell) {
+  for (const std::string& text : {escape_text("a\xc2\x9b"
+                                              "b\xe2\x80\xae"
+                                              "c\xff"),
+                                  escape_html("a\xc2\x9b"
+                                              "b\xe2\x80\xae"
+                                              "c\xff"),
+                                  escape_markdown("a\xc2\x9b"
+                                                  "b\xe2\x80\xae"
+                                                  "c\xff")})
+    EXPECT_EQ(text, "a b c\xff");
+}
+
 TEST(Escape, MakesHtmlHarmlessInTextAndInAttributes) {
   EXPECT_EQ(escape_html("<b a='1' c=\"2\">&amp;"), "&lt;b a=&#39;1&#39; c=&quot;2&quot;&gt;&amp;amp;");
 }

@@ -335,7 +335,7 @@ def space(
     drawn["legend"] = ax.legend(patches, words, frameon=False, loc="lower left", bbox_to_anchor=(-0.02, 1.0), ncols=3,
                                 fontsize=SMALL, handlelength=1.2, columnspacing=1.2, borderaxespad=0)  # fmt: skip
     drawn["title"] = ax.set_title(f"{machine.name}: where the wishes are met", loc="left", fontsize="medium", color=INK,
-                                  pad=22)  # fmt: skip
+                                  pad=22, parse_math=False)  # fmt: skip
     return drawn
 
 

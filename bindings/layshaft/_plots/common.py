@@ -6,6 +6,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, TypeAlias
 
 from .. import _core as ls
+from .._escape import in_short
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -51,7 +52,7 @@ _UNITS: dict[str, dict[str, tuple[str, Any]]] = {
 def unit_of(kind: str, units: Units) -> tuple[str, Any]:
     """The name and the unit for a kind of number; a RangeError where `units` is neither 'metric' nor 'us'."""
     if units not in _UNITS:
-        raise ls.RangeError(f"units is {units!r}; expected 'metric' or 'us'")
+        raise ls.RangeError(f"units is {in_short(units)}; expected 'metric' or 'us'")
     return _UNITS[units][kind]
 
 
@@ -67,13 +68,15 @@ def axes_for(ax: Axes | None, width: float, height: float) -> Axes:
 
 
 def title(ax: Axes, text: str, *, over_legend: bool = False) -> Any:
-    return ax.set_title(text, loc="left", fontsize="medium", color=INK, pad=20 if over_legend else None)
+    """The title, word for word: a machine may be called $x$, which is no formula."""
+    pad = 20 if over_legend else None
+    return ax.set_title(text, loc="left", fontsize="medium", color=INK, pad=pad, parse_math=False)
 
 
 def expect(what: str, value: object, kind: type, example: str) -> None:
     """A TypeError that names the argument where it is of another kind."""
     if not isinstance(value, kind):
-        got = f"{type(value).__name__} {value!r}"
+        got = f"{type(value).__name__} {in_short(value)}"
         raise TypeError(f"{what}: expected {_article(kind.__name__)} such as {example}, got {got}")
 
 
@@ -95,7 +98,7 @@ def names_of(machine: ls.Machine, setups: Sequence[ls.Setup], labels: Sequence[s
     """What the set-ups are called: as asked, or by their teeth, and by the tyre where that differs."""
     if labels is not None:
         if isinstance(labels, str) or len(labels) != len(setups):
-            raise ls.RangeError(f"labels is {labels!r}; expected one for each of {len(setups)} set-ups")
+            raise ls.RangeError(f"labels is {in_short(labels)}; expected one for each of {len(setups)} set-ups")
         return [str(label) for label in labels]
     tyres = {(one.tyre, one.circumference) for one in setups}
     names = []

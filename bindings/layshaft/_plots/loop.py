@@ -7,6 +7,7 @@ from math import cos, floor, hypot, pi, sin
 from typing import TYPE_CHECKING, Any
 
 from .. import _core as ls
+from .._escape import in_short
 from .common import BLUE, GREY, INK, PALE_BLUE, RUST, SMALL, Artists, axes_for, expect, title, unit_of
 
 if TYPE_CHECKING:
@@ -137,7 +138,7 @@ def chain_loop(
     if adjuster is not None:
         expect("adjuster", adjuster, ls.Adjuster, 'Adjuster("612 mm", "648 mm")')
     if links is not None and (isinstance(links, bool) or not isinstance(links, int)):
-        raise TypeError(f"links: expected a whole number such as 110, got {type(links).__name__} {links!r}")
+        raise TypeError(f"links: expected a whole number such as 110, got {type(links).__name__} {in_short(links)}")
     unit = unit_of("length", units)[1]
     centre = ls.Length(centre)
     path = _Path(loop, centre, unit)

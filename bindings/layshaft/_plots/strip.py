@@ -6,6 +6,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from .. import _core as ls
+from .._escape import in_short
 from .common import Artists, title
 
 if TYPE_CHECKING:
@@ -52,7 +53,7 @@ def what_if(
         '46 teeth behind'
     """
     if not callable(draw):
-        raise TypeError(f"draw: expected a function of a value and axes, got {type(draw).__name__} {draw!r}")
+        raise TypeError(f"draw: expected a function of a value and axes, got {type(draw).__name__} {in_short(draw)}")
     values = list(values)
     if len(values) != FOUR:
         raise ls.RangeError(f"values are {len(values)}; expected exactly four, one for each small picture")

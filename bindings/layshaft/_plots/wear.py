@@ -7,6 +7,7 @@ from math import ceil
 from typing import TYPE_CHECKING, Any, Literal
 
 from .. import _core as ls
+from .._escape import in_short
 from .common import (
     BLUE,
     FAINT,
@@ -170,7 +171,7 @@ def wear_weights(
     both = (comparison.base.setup, comparison.trial.setup)
     names = [_with_material(one, both) for one in both] if labels is None else list(labels)
     if isinstance(labels, str) or len(names) != 2:
-        raise ls.RangeError(f"labels is {labels!r}; expected two, before and after")
+        raise ls.RangeError(f"labels is {in_short(labels)}; expected two, before and after")
     ax = axes_for(ax, 6.4, 3.8)
     places = range(len(parts))
     weights = [ends(band) for band in parts.values()]

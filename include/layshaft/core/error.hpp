@@ -24,20 +24,22 @@ namespace detail {
 /// How much of a text an error shows, in bytes.
 inline constexpr std::size_t longest_shown = 80;
 
-/// A pasted text may hold anything: control characters and bytes that are no UTF-8 show as \xNN, and a long one is cut.
+/// A pasted text may hold anything: what steers a terminal (utf8_steers) and bytes that are no UTF-8 show as \xNN, and
+/// a long one is cut.
 inline void append_printable(std::string& out, std::string_view text) {
   constexpr std::string_view digits = "0123456789abcdef";
   const std::string_view shown = utf8_start(text, longest_shown);
   for (std::size_t i = 0; i < shown.size();) {
     const std::size_t bytes = utf8_bytes(shown, i);
-    const auto byte = static_cast<unsigned char>(shown[i]);
-    if (bytes == 0 || byte < 0x20 || byte == 0x7f) {
-      out.append("\\x").push_back(digits[byte / 16]);
-      out.push_back(digits[byte % 16]);
-      ++i;
-    } else {
+    if (bytes > 0 && !utf8_steers(shown, i)) {
       out.append(shown.substr(i, bytes));
       i += bytes;
+      continue;
+    }
+    for (const std::size_t end = i + (bytes > 0 ? bytes : 1); i < end; ++i) {
+      const auto byte = static_cast<unsigned char>(shown[i]);
+      out.append("\\x").push_back(digits[byte / 16]);
+      out.push_back(digits[byte % 16]);
     }
   }
   if (shown.size() < text.size()) out.append("...");

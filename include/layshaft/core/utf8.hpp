@@ -33,6 +33,30 @@ namespace layshaft::detail {
   return position;
 }
 
+/// Whether the character at a place steers the terminal, the line or the direction of writing, instead of standing in
+/// it: the controls U+0000 to U+001F and U+007F to U+009F, the ends of lines U+2028 and U+2029, and the characters that
+/// turn writing round, U+202A to U+202E and U+2066 to U+2069.
+[[nodiscard]] constexpr bool utf8_steers(std::string_view text, std::size_t position) noexcept {
+  const auto byte = [&](std::size_t offset) -> unsigned {
+    return position + offset < text.size() ? static_cast<unsigned char>(text[position + offset]) : 0;
+  };
+  const unsigned first = byte(0), second = byte(1), third = byte(2);
+  if (first < 0x80) return first < 0x20 || first == 0x7f;
+  if (first == 0xc2) return second < 0xa0;
+  if (first != 0xe2) return false;
+  return (second == 0x80 && third >= 0xa8 && third <= 0xae) || (second == 0x81 && third >= 0xa6 && third <= 0xa9);
+}
+
+/// The first byte of such a character; the text's size where there is none.
+[[nodiscard]] constexpr std::size_t first_steering(std::string_view text) noexcept {
+  std::size_t position = 0;
+  while (position < text.size() && !utf8_steers(text, position)) {
+    const std::size_t bytes = utf8_bytes(text, position);
+    position += bytes > 0 ? bytes : 1;
+  }
+  return position;
+}
+
 /// The start of a text, at most so many bytes of it, that cuts no character in two.
 [[nodiscard]] constexpr std::string_view utf8_start(std::string_view text, std::size_t longest) noexcept {
   if (text.size() <= longest) return text;

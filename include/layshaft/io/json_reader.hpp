@@ -85,10 +85,12 @@ class JsonValue {
   [[nodiscard]] bool is_string() const noexcept { return value_->is_string(); }
 
   [[noreturn]] void expected(std::string_view what) const {
-    std::string got = boost::json::serialize(*value_);
+    const std::string got = boost::json::serialize(*value_);
     constexpr std::size_t longest = 60;
-    if (got.size() > longest) got = std::string(utf8_start(got, longest)).append("...");
-    raise(Error::value(std::string("expected ").append(what).append(", got ").append(got)).in(path_));
+    std::string sentence = std::string("expected ").append(what).append(", got ");
+    append_printable(sentence, utf8_start(got, longest));
+    if (got.size() > longest) sentence.append("...");
+    raise(Error::value(std::move(sentence)).in(path_));
   }
   /// The value of a result, or its error told at this path.
   template <class T>

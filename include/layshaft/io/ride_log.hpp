@@ -4,6 +4,7 @@
 #include <layshaft/core/decimal.hpp>
 #include <layshaft/road/ride_log.hpp>
 
+#include <algorithm>  // min
 #include <array>
 #include <cstddef>
 #include <limits>
@@ -50,6 +51,9 @@ inline constexpr LogColumn log_columns[] = {
 };
 // clang-format on
 
+/// The most samples that are read: a hundred a second for more than a day.
+inline constexpr std::size_t most_samples = 10'000'000;
+
 [[nodiscard]] constexpr std::string_view trimmed(std::string_view text) noexcept {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t' || text.front() == '"')) text.remove_prefix(1);
   while (!text.empty() && (text.back() == ' ' || text.back() == '\t' || text.back() == '"' || text.back() == '\r'))
@@ -59,7 +63,7 @@ inline constexpr LogColumn log_columns[] = {
 
 class LogReader {
  public:
-  explicit LogReader(std::string_view text) : text_(text) {
+  explicit LogReader(std::string_view text, std::size_t most = most_samples) : text_(text), most_(most) {
     if (text_.starts_with("\xEF\xBB\xBF")) text_.remove_prefix(3);
   }
 
@@ -71,6 +75,8 @@ class LogReader {
     std::vector<double>* const into[] = {&columns.times,         &columns.speeds,           &columns.heights,
                                          &columns.engine_speeds, &columns.indicated_speeds, &columns.odometers};
     while (next(line)) {
+      if (columns.times.size() == most_)
+        return Error::range("number of samples in the ride log", "more", "at most " + std::to_string(most_));
       const char* at = line.data();
       const char* const end = at + line.size();
       for (std::size_t cell = 0; cell < cells_.size(); ++cell) {
@@ -147,6 +153,7 @@ class LogReader {
   [[nodiscard]] std::string count() const { return std::to_string(cells_.size()); }
 
   std::string_view text_;
+  std::size_t most_;
   std::size_t line_ = 0;
   char separator_ = ',';
   std::vector<const LogColumn*> cells_;

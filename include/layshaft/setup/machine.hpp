@@ -64,15 +64,18 @@ class Machine {
   using Parts = MachineParts;
   static constexpr std::size_t longest_name = 200;
 
-  /// The machine, or an error where the name is empty, longer than 200 bytes, or not UTF-8, or where what it asks of
-  /// its tyre, its greatest torque or its drive's efficiency is out of range, where the engine's curve and the
-  /// gearbox's speeds do not meet, or where a loss is stated twice.
+  /// The machine, or an error where the name is empty, longer than 200 bytes, not UTF-8 or has control characters (it
+  /// is written into pages, pictures and terminals), where what it asks of its tyre, its greatest torque or its drive's
+  /// efficiency is out of range, where the engine's curve and the gearbox's speeds do not meet, or where a loss is
+  /// stated twice.
   [[nodiscard]] static Result<Machine> make(Parts parts) {
     if (parts.name.empty() || parts.name.size() > longest_name)
       return Error::range("length of the machine's name", std::to_string(parts.name.size()) + " bytes",
                           "1 to " + std::to_string(longest_name));
     if (const std::size_t place = detail::first_not_utf8(parts.name); place < parts.name.size())
       return Error::parse(parts.name, place, "a byte of the machine's name that is no character", "text in UTF-8");
+    if (const std::size_t place = detail::first_steering(parts.name); place < parts.name.size())
+      return Error::parse(parts.name, place, "a control character in the machine's name", "one line of plain text");
     if (auto error = detail::outside(parts.tyre_asked, std::nullopt)) return error->in("tyre_asked");
     if (parts.tyre_asked.least_tread_depth)
       return Error::value("tyre_asked: the least tread depth depends on where one rides, not on the machine");

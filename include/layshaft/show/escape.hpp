@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include <layshaft/core/utf8.hpp>
+
+#include <algorithm>  // max
 #include <string>
 #include <string_view>
 
@@ -9,19 +12,21 @@
 namespace layshaft {
 
 namespace detail {
-/// Whether a byte could steer a terminal or a page instead of standing in it. (Bytes above 127 are parts of UTF-8.)
-[[nodiscard]] constexpr bool is_control(char c) noexcept { return (c >= 0 && c < 0x20) || c == 0x7f; }
-
-/// The text with each byte that `replace` has an answer for replaced, and control characters as spaces.
+/// The text with each byte that `replace` has an answer for replaced, and each character that could steer a terminal or
+/// a page (utf8_steers) as a space.
 template <class Replace>
 [[nodiscard]] std::string escaped(std::string_view text, Replace replace) {
   std::string out;
-  for (const char c : text) {
-    const std::string_view instead = replace(c);
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t bytes = std::max<std::size_t>(utf8_bytes(text, i), 1);
+    const std::string_view instead = replace(text[i]);
     if (!instead.empty())
       out.append(instead);
+    else if (utf8_steers(text, i))
+      out.push_back(' ');
     else
-      out.push_back(is_control(c) ? ' ' : c);
+      out.append(text.substr(i, bytes));
+    i += bytes;
   }
   return out;
 }
