@@ -2,6 +2,7 @@
 // The loops of layshaft.arrays, one a formula, all from one template.
 #include "array_formulas.hpp"
 
+#include <layshaft/accuracy.hpp>
 #include <layshaft/chain/loop_bulk.hpp>
 #include <layshaft/formulas.hpp>
 
@@ -130,6 +131,8 @@ struct Looped<Formula, Result(Parameters...)> {
     ArrayFormula made{Formula::about, meaning, nullptr,
                       nullptr,        inputs,  {Kinds::index<Parameters>()..., Kinds::index<Result>()}};
     made.about.body = {};
+    if constexpr (constexpr double error = error_ulp(Formula::about.name); error < 25.0)
+      made.error = static_cast<unsigned char>(10.0 * error + 0.5);
     if constexpr (requires { &Formula::loop; }) {
       made.loop = made.wide = Formula::loop;
     } else {

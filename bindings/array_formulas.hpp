@@ -146,6 +146,7 @@ struct ArrayFormula {
   Loop wide;  ///< the same for a processor with AVX2, where that is worth while; else the same one
   unsigned char inputs;
   std::array<unsigned char, Words::most + 1> kind;  ///< of the parameters, then of the result: places in `kinds`
+  unsigned char error = 0;                          ///< the bound of its error in tenths of an ulp; 0: none is known
 };
 
 /// The list.

@@ -94,6 +94,10 @@ struct Role {
     doc.append(range_of(formula));
     doc.append("; NaN elsewhere.");
   }
+  if (formula.error > 0) {
+    doc.append("\nError: within ").append(std::to_string(formula.error / 10)).append(".");
+    doc.append(std::to_string(formula.error % 10)).append(" ulp, and what rounding in these units adds.");
+  }
   doc.append("\nSource: ").append(formula.about.source.document);
   return doc.append(" (").append(to_string(formula.about.source.certainty)).append(").");
 }

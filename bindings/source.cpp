@@ -2,12 +2,15 @@
 #include "formula.hpp"
 #include "value.hpp"
 
+#include <layshaft/accuracy.hpp>
 #include <layshaft/core/source.hpp>
 #include <layshaft/formulas.hpp>
 #include <layshaft/show/formula_text.hpp>
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <limits>
 
 namespace layshaft::python {
 namespace {
@@ -30,6 +33,21 @@ double evaluate(const Formula& formula, const std::vector<double>& numbers) {
   if (!plain.in_range(numbers.data()))
     raise(Error::value(std::string(formula.name).append(" asks for ").append(formula.range)));
   return plain.of(numbers.data());
+}
+
+constexpr std::uint8_t not_bound = 255;
+/// The bounds of the formulas' errors in tenths of an ulp, in the order of the list.
+template <class... All>
+constexpr auto tenths_of_ulp(FormulaList<All...>) {
+  const auto tenths = [](double ulp) { return ulp < 25.0 ? static_cast<std::uint8_t>(10.0 * ulp + 0.5) : not_bound; };
+  return std::array{tenths(error_ulp(All::about.name))...};
+}
+
+double error_of(const Formula& formula) {
+  static constexpr auto all = tenths_of_ulp(Formulas());
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (all_formulas[i]->name == formula.name && all[i] != not_bound) return all[i] / 10.0;
+  return std::numeric_limits<double>::infinity();
 }
 
 }  // namespace
@@ -56,6 +74,11 @@ void register_source(py::module_& module) {
   def_property(formula, "range", "The condition under which it holds.", [](const Formula& f) { return f.range; });
   def_property(formula, "body", "The expression.", [](const Formula& f) { return f.body; });
   def_property(formula, "source", "Where it comes from.", [](const Formula& f) { return f.source; });
+  def_property(
+      formula, "error_ulp",
+      "The bound of its error, in units of the last place of the result or, where terms cancel, of the largest "
+      "value rounded on the way.",
+      [](const Formula& f) { return error_of(f); });
   def(formula, "evaluate(*numbers)",
       "The formula's value for plain numbers in SI units, in the order of its parameters; the result is in SI too. "
       "Raises Error outside its range.",

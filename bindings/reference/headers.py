@@ -62,6 +62,7 @@ def told_of(formula: ls.Formula) -> str:
         "///\n/// @par Formula\n"
         f"/// @htmlonly {formula.to_mathml()} @endhtmlonly\n"
         f"/// @par Holds for\n/// {holds}\n"
+        f"/// @par Error\n/// within {formula.error_ulp:g} ulp (accuracy.hpp)\n"
         f"/// @par Source\n/// {formula.source.document} ({formula.source.certainty})\n"
     )
 

@@ -270,6 +270,7 @@ def formula_html(name: str, words: dict[str, tuple[str, str, str]], cpp: dict[st
         rows += f"<li>{symbol_html(symbol)} {escape(meaning)}{shown_unit}</li>"
     holds = "" if formula.range == "true" else f"<p class='holds'>holds for <code>{escape(formula.range)}</code></p>"
     source = f"{escape(formula.source.document)} <em>({escape(formula.source.certainty)})</em>"
+    source += f"; error within {formula.error_ulp:g} ulp"
     return (
         f"<section class='formula' id='{name}'><h3><code>{name}</code> <span>{' '.join(links)}</span></h3>"
         f"<div class='line'>{formula.to_mathml()}</div><ul>{rows}</ul>{holds}<p class='source'>{source}</p></section>"

@@ -76,7 +76,7 @@ def load(path: str) -> ModuleType:
     return module
 
 
-SPANS, COUNTS = (lambda module: (module.SPANS, module.COUNTS))(load("core/test_formulas.py"))
+SPANS, COUNTS = (lambda module: (module.SPANS, module.COUNTS))(load("accuracy/spans.py"))
 NOT_ONE_FORMULA = {"chain_links", "chain_centre", "chain_power_rating"}
 
 

@@ -35,6 +35,12 @@ TEST(Contribution, HasItsLimitWhereFactorsCancel) {
   EXPECT_EQ(contribution(1.3, 1.0), 0.0);
 }
 
+// 2026-11-26: below 1e-16 of a ratio less one nothing was left, and every share came to nothing.
+TEST(Contribution, HoldsForChangesToNearlyNothing) {
+  for (const double ratio : {1e-300, 1e-20, 1e-9, 0.49999, 0.5})
+    EXPECT_NEAR(contribution(ratio, ratio), ratio - 1.0, 1e-15);
+}
+
 TEST(Contribution, KnowsItsRange) { expect_range<formula::contribution>("++", 1.06, 1.125); }
 
 }  // namespace

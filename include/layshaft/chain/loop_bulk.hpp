@@ -21,9 +21,9 @@
 /// The closed loop of many drives at once: centre distances for links, and links for centre distances.
 ///
 /// Columns of plain numbers in, a column out, with the unit in the name of each. A number is the same to the bit
-/// wherever in whatever column it stands, and whichever processor works it out. In pitches it is within 2 ulp of
-/// `chain_centre` and `chain_links`, and of 40 digits. What is no whole number of teeth, is out of range, or closes no
-/// loop, gives NaN. Several threads may each work on a part of a column.
+/// wherever in whatever column it stands, and whichever processor works it out. Error: as of `chain_centre`, within 2.8
+/// ulp, and of `chain_links`, within 2.2 ulp. What is no whole number of teeth, is out of range, or closes no loop,
+/// gives NaN. Several threads may each work on a part of a column.
 ///
 /// The equation is that of `chain_centre`. A polynomial is the first guess at the straight run, right to 1e-7 of it for
 /// the drives of motorcycles, so that a single step with the second derivative (Chebyshev's), which triples the digits,

@@ -38,7 +38,9 @@ inline constexpr double pi = std::numbers::pi;
   if (square == 0.0) return 1.0;
   const double root = std::sqrt(std::fabs(square));
   if (square > 0.0) return std::atan(root) / root;
-  return square > -1.0 ? std::atanh(root) / root : std::numeric_limits<double>::quiet_NaN();
+  if (!(square > -1.0)) return std::numeric_limits<double>::quiet_NaN();
+  // Near one the root has lost what the square still tells.
+  return (square > -0.5 ? std::atanh(root) : std::log1p(root) - 0.5 * std::log1p(square)) / root;
 }
 /// e to the power of a number.
 [[nodiscard]] inline double exponential(double number) noexcept { return std::exp(number); }

@@ -18,7 +18,9 @@ namespace layshaft {
 /// The logarithmic mean of a ratio and one, (F - 1)/ln F, which tends to 1 where F does.
 [[nodiscard]] inline double logarithmic_mean(double ratio) noexcept {
   const double change = ratio - 1.0;
-  return change == 0.0 ? 1.0 : change / std::log1p(change);
+  if (change == 0.0) return 1.0;
+  // The change is exact near one; far below, it has lost the ratio.
+  return change / (ratio > 0.5 ? std::log1p(change) : std::log(ratio));
 }
 
 /// The points that one factor contributes to a change by the ratio of all factors together; both above zero. The

