@@ -108,6 +108,15 @@ look_for_packages() {
     command -v g++ >/dev/null || missing+=(g++)
     compgen -c clang++ >/dev/null || missing+=(clang)  # instructions are counted with both compilers
   fi
+  if [ "${need_compilers:-}" = yes ]; then
+    command -v clang++-14 >/dev/null || missing+=(clang-14)
+    command -v clang++-19 >/dev/null || missing+=(clang-19)
+    command -v llvm-cov-19 >/dev/null || missing+=(llvm-19)
+    compgen -G '/usr/lib/llvm-19/lib/clang/19/lib/linux/libclang_rt.fuzzer-*' >/dev/null || missing+=(libclang-rt-19-dev)
+    [ -d /usr/lib/llvm-19/include/c++/v1 ] || missing+=(libc++-19-dev libc++abi-19-dev)
+    command -v aarch64-linux-gnu-g++ >/dev/null || missing+=(g++-aarch64-linux-gnu)
+    command -v qemu-aarch64 >/dev/null || missing+=(qemu-user)
+  fi
   if [ "${need_doxygen:-}" = yes ]; then command -v doxygen >/dev/null || missing+=(doxygen); fi
   find_python >/dev/null || missing+=(python3 python3-venv python3-dev)
 }

@@ -59,7 +59,17 @@ def build_and_run(build: Path, boost: str) -> list[Path]:
     run("cmake", "-S", TOP, "-B", cpp, *common, "-DCMAKE_UNITY_BUILD=ON")
     run("cmake", "--build", cpp)
     counted = {"LLVM_PROFILE_FILE": f"{profiles}/%m-%p.profraw"}
-    run("ctest", "--test-dir", cpp, "-j", str(os.cpu_count()), "--output-on-failure", "-E", "^(consumers|compile)", **counted)
+    run(
+        "ctest",
+        "--test-dir",
+        cpp,
+        "-j",
+        str(os.cpu_count()),
+        "--output-on-failure",
+        "-E",
+        "^(consumers|compile)",
+        **counted,
+    )
 
     pybind11 = subprocess.check_output([sys.executable, "-m", "pybind11", "--cmakedir"], text=True).strip()
     run("cmake", "-S", TOP, "-B", python, *common, "-DLAYSHAFT_TESTS=OFF", "-DLAYSHAFT_PYTHON=ON",
@@ -71,11 +81,27 @@ def build_and_run(build: Path, boost: str) -> list[Path]:
     modules = sorted((python / "bindings").glob("_*.so"))
     for module in modules:
         shutil.copy(module, package / "layshaft")
-    tests = ["bindings", "core", "tyre", "gearing", "chain", "road", "instrument", "wear", "setup", "choose", "io", "show", "frames"]
+    tests = [
+        "bindings",
+        "core",
+        "tyre",
+        "gearing",
+        "chain",
+        "road",
+        "instrument",
+        "wear",
+        "setup",
+        "choose",
+        "io",
+        "show",
+        "frames",
+    ]
     run(sys.executable, "-m", "pytest", "-q", "-n", str(os.cpu_count()), "--dist", "loadfile", "--deselect",
         "tests/bindings/test_import.py::test_the_package_is_small", *(f"tests/{one}" for one in tests if (TOP / "tests" / one).is_dir()),
         PYTHONPATH=str(package), **counted)  # fmt: skip
-    programs = [one for one in (cpp / "tests").rglob("*") if one.is_file() and os.access(one, os.X_OK) and one.suffix == ""]
+    programs = [
+        one for one in (cpp / "tests").rglob("*") if one.is_file() and os.access(one, os.X_OK) and one.suffix == ""
+    ]
     run("llvm-profdata-19", "merge", "-sparse", "-o", build / "all.profdata", *profiles.glob("*.profraw"))
     shutil.rmtree(profiles)
     return [*programs, *(package / "layshaft" / one.name for one in modules)]
@@ -133,19 +159,17 @@ def missing(files: dict[str, File]) -> dict[tuple[str, str, str], str]:
     """Each place that no test reaches: kind, file and text, and where it is now."""
     places: dict[tuple[str, str, str], str] = {}
     for name, file in sorted(files.items()):
-        source = (INCLUDE / name).read_text(encoding="utf-8").splitlines()
-        def note(kind: str, line: int, column: int = 1) -> None:
-            text = source[line - 1][column - 1 :].strip()
-            places.setdefault((kind, name, text), f"{name}:{line}:{column}")  # noqa: B023
-        for line, count in sorted(file.lines.items()):
-            if count == 0:
-                note("line", line)
+        found = [("line", line, 1) for line, count in sorted(file.lines.items()) if count == 0]
         for ((line, column), way), count in sorted(file.branches.items()):
-            if count == 0 and (file.branches[(line, column), not way] > 0):
-                note(f"branch {str(way).lower()}", line, column)
+            if count == 0 and file.branches[(line, column), not way] > 0:
+                found.append((f"branch {str(way).lower()}", line, column))
         for ((line, column), number), decided in sorted(file.conditions.items()):
             if not decided:
-                note(f"condition {number + 1}", line, column)
+                found.append((f"condition {number + 1}", line, column))
+        source = (INCLUDE / name).read_text(encoding="utf-8").splitlines()
+        for kind, line, column in found:
+            text = source[line - 1][column - 1 :].strip()
+            places.setdefault((kind, name, text), f"{name}:{line}:{column}")
     return places
 
 
@@ -165,8 +189,10 @@ def main(build: Path, boost: str, only_read: bool) -> int:
         print(f"{places[key]}: no test reaches this {key[0]}: {key[2]}")
     for kind, file, text in sorted(listed - places.keys()):
         print(f"{file}: listed as missing, and reached or gone, this {kind}: {text}")
+
     def share(reached: int, all_: int) -> float:
         return round(100.0 * reached / all_, 3)
+
     lines = [count for file in files.values() for count in file.lines.values()]
     branches = [count for file in files.values() for count in file.branches.values()]
     conditions = [decided for file in files.values() for decided in file.conditions.values()]

@@ -1,29 +1,14 @@
 // SPDX-License-Identifier: MIT
-// What holds for every text whatever, as a function that libFuzzer calls:
-//
-//     clang++ -std=c++20 -O2 -g -fsanitize=fuzzer,address,undefined -I include -isystem BOOST
-//     tests/fuzz/designation.cpp
-//
-// A text that fails is put into designation_failures/, from where the ordinary tests replay it.
+// Any text as a marking: what is read prints as what reads back alike, and has dimensions; what is not says where and
+// why, and the markings that are proposed instead are some.
+#include "must.hpp"
+
 #include <layshaft/tyre/size.hpp>
 
 #include <cstddef>
 #include <cstdint>
-#include <cstdio>
-#include <cstdlib>
 #include <string>
 #include <string_view>
-
-namespace {
-
-void must(bool holds, const char* what) {
-  if (holds) return;
-  std::fprintf(stderr, "does not hold: %s\n", what);
-  std::abort();
-}
-#define MUST(...) must(__VA_ARGS__, #__VA_ARGS__)
-
-}  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   using namespace layshaft;

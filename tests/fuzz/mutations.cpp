@@ -2,14 +2,12 @@
 // The fuzzer for compilers without libFuzzer: mutates the LEGAL and ILLEGAL lists, and what it finds legal on the way,
 // with a fixed seed.
 //
-//     fuzz_designation --executions N | --seconds N | --replay FOLDER
+//     fuzz_designation --executions N | --seconds N
 #include <chrono>
 #include <cstddef>
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
-#include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <random>
 #include <string>
@@ -94,18 +92,6 @@ class Mutations {
   std::size_t lists_ = 0;
 };
 
-int replay(const std::filesystem::path& folder) {
-  int files = 0;
-  if (std::filesystem::is_directory(folder))
-    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-      std::ifstream file(entry.path(), std::ios::binary);
-      attempt(std::string(std::istreambuf_iterator<char>(file), {}));
-      ++files;
-    }
-  std::printf("%d texts that once failed\n", files);
-  return 0;
-}
-
 int mutate(long executions, double seconds) {
   using Clock = std::chrono::steady_clock;
   const auto began = Clock::now();
@@ -124,9 +110,8 @@ int mutate(long executions, double seconds) {
 
 int main(int count, char** arguments) {
   const std::string_view what = count == 3 ? arguments[1] : "";
-  if (what == "--replay") return replay(arguments[2]);
   if (what == "--executions") return mutate(std::atol(arguments[2]), 1e9);
   if (what == "--seconds") return mutate(1000000000000, std::atof(arguments[2]));
-  std::fputs("fuzz_designation --executions N | --seconds N | --replay FOLDER\n", stderr);
+  std::fputs("fuzz_designation --executions N | --seconds N\n", stderr);
   return 2;
 }
