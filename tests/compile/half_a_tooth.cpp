@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A number with a fraction, which a count would lose.
-// PROMISE: auto:[0-9]+ = double
+// PROMISE: a count is whole: round the number first
 #include <layshaft/core/counts.hpp>
 
 using namespace layshaft;

@@ -1,24 +1,63 @@
 # SPDX-License-Identifier: MIT
-# cmake -DCOMPILER=c++ -DPAIR=file.cpp -DINCLUDES=directory|directory -P pair.cmake
+# cmake -DCOMPILER=c++ -DPAIR=file.cpp -DINCLUDES=directory|directory [-DGOOD_TWIN_ALONE=ON] -P pair.cmake
+# The bad twin must fail with the promised words in its first error, and within the pair's limit; the good twin must
+# compile, of all pairs at once where it is not tried here alone. Tells how many lines and characters it took the
+# compiler to come to the promised words.
 
-file(STRINGS ${PAIR} promise REGEX "^// PROMISE: ")
-string(REPLACE "// PROMISE: " "" promise "${promise}")
+function(line_of WHAT INTO)
+  file(STRINGS ${PAIR} line REGEX "^// ${WHAT}: ")
+  string(REPLACE "// ${WHAT}: " "" line "${line}")
+  set(${INTO} "${line}" PARENT_SCOPE)
+endfunction()
+line_of(PROMISE promise)
 if(promise STREQUAL "")
   message(FATAL_ERROR "${PAIR} promises no words")
 endif()
+string(REPLACE ".*" "[^\n]*" promise "${promise}")  # on one line
+line_of(LIMIT limit)
+if(limit STREQUAL "")
+  set(limit "12 lines, 24 in all")
+endif()
+if(NOT limit MATCHES "^([0-9]+) lines, ([0-9]+) in all$")
+  message(FATAL_ERROR "${PAIR}: no limit such as \"12 lines, 24 in all\": ${limit}")
+endif()
+set(most_lines ${CMAKE_MATCH_1})
+set(most_in_all ${CMAKE_MATCH_2})
+set(most_characters 4000)
+
 string(REPLACE "|" ";-isystem;" includes "|${INCLUDES}")
 set(compile ${COMPILER} -std=c++20 -Wall -Wextra -Werror -fsyntax-only ${includes})
+if(COMPILER MATCHES "clang")
+  set(first_error -ferror-limit=1)
+else()
+  set(first_error -fmax-errors=1)
+endif()
 
 set(ENV{LC_ALL} C)
-execute_process(COMMAND ${compile} ${PAIR} RESULT_VARIABLE failed ERROR_VARIABLE words OUTPUT_VARIABLE words)
-if(failed)
-  message(FATAL_ERROR "the good twin does not compile:\n${words}")
+if(GOOD_TWIN_ALONE)
+  execute_process(COMMAND ${compile} ${PAIR} RESULT_VARIABLE failed ERROR_VARIABLE words OUTPUT_VARIABLE words)
+  if(failed)
+    message(FATAL_ERROR "the good twin does not compile:\n${words}")
+  endif()
 endif()
-execute_process(COMMAND ${compile} -DLAYSHAFT_BAD ${PAIR} RESULT_VARIABLE failed ERROR_VARIABLE words
+
+execute_process(COMMAND ${compile} ${first_error} -DLAYSHAFT_BAD ${PAIR} RESULT_VARIABLE failed ERROR_VARIABLE words
   OUTPUT_VARIABLE words)
 if(NOT failed)
   message(FATAL_ERROR "the bad twin compiles")
 endif()
 if(NOT words MATCHES "${promise}")
   message(FATAL_ERROR "the compiler does not say \"${promise}\":\n${words}")
+endif()
+string(FIND "${words}" "${CMAKE_MATCH_0}" place)
+string(LENGTH "${CMAKE_MATCH_0}" length)
+math(EXPR characters "${place} + ${length}")
+string(SUBSTRING "${words}" 0 ${characters} up_to_promise)
+string(REGEX REPLACE "[^\n]" "" lines "${up_to_promise}\n")
+string(LENGTH "${lines}" lines)
+string(REGEX REPLACE "[^\n]" "" in_all "${words}")
+string(LENGTH "${in_all}" in_all)
+message(STATUS "said after ${lines} lines and ${characters} characters, ${in_all} lines in all")
+if(lines GREATER most_lines OR in_all GREATER most_in_all OR characters GREATER most_characters)
+  message(FATAL_ERROR "more than ${limit}, or than ${most_characters} characters, until it is said:\n${words}")
 endif()

@@ -10,7 +10,7 @@ from pathlib import Path
 TOP = Path(__file__).resolve().parents[2]
 LINE = "SPDX-License-Identifier: MIT"
 #: What holds data or prose, which LICENSE covers: a line there would be read as part of it.
-DATA = {".csv", ".dict", ".gpx", ".ipynb", ".json", ".md", ".sha256", ".svg", ".txt", ".typed"}
+DATA = {".csv", ".dict", ".gpx", ".ipynb", ".json", ".md", ".sha256", ".svg", ".typed"}
 
 
 def files() -> list[Path]:
@@ -22,7 +22,7 @@ def test_every_source_file_says_its_licence_at_its_top() -> None:
     sources = [
         path
         for path in files()
-        if path.suffix not in DATA and path.name != "LICENSE" and "failures" not in path.parts
+        if path.suffix not in DATA and path.name != "LICENSE" and not {"corpus", "failures"} & set(path.parts)
     ]
     assert len(sources) > 500
     silent = [path for path in sources if LINE not in "".join(path.read_text(encoding="utf-8").splitlines()[:3])]

@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "setup/allocations.hpp"
 #include "setup/machines.hpp"
 
 #include <gtest/gtest.h>
@@ -154,16 +153,6 @@ TEST(Compare, NamesTheSetupThatCannotBeAppraised) {
   for (const char* words : {"trial: no even number of links fits", "12/49 teeth", "the nearest sprockets that close"})
     EXPECT_NE(what.find(words), std::string::npos) << words << "\n" << what;
   EXPECT_TRUE(std::string(try_compare(tight, between, tight.stock()).error().what()).starts_with("base: no even "));
-}
-
-TEST(Compare, AllocatesNothing) {
-  for (const Machine& machine : machines()) {
-    const auto trial = with(machine.stock(), [](SetupParts& parts) { parts.rear = more(parts.rear, 1); });
-    const std::size_t counted = layshaft_test::allocations();
-    const auto comparison = try_compare(machine, machine.stock(), trial);
-    EXPECT_EQ(layshaft_test::allocations(), counted) << machine.name();
-    EXPECT_TRUE(comparison) << machine.name();
-  }
 }
 
 }  // namespace

@@ -17,7 +17,7 @@ using namespace layshaft_test;
 
 Machine hostile_machine() {
   MachineParts parts = trail_bike_parts();
-  parts.name = "<script>alert('x')</script> \\input{a} $x_1$ *b* [c](d) `e` \x1B[31m & \"q\"";
+  parts.name = "<script>alert('x')</script> \\input{a} $x_1$ *b* [c](d) `e` & \"q\"";
   return Machine(parts);
 }
 Setup on_knobs(const Machine& machine) {

@@ -46,7 +46,7 @@ enum class InterchangeReason {
   return {};
 }
 
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// A chain on sprockets that were cut for a series, its own or another: whether it runs there, and why not. Any two
 /// series can be asked, so there is nothing to refuse.

@@ -163,7 +163,7 @@ namespace detail {
 
 }  // namespace detail
 
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// Where a number of a loop is asked for: at a centre distance, or for so many links.
 struct LoopQuestion {

@@ -52,7 +52,7 @@ template <class Watch, class Diameter, class Pitch>
 }
 }  // namespace detail
 
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// A sprocket for a chain series. Every series goes with every number of teeth, so there is nothing to refuse; the
 /// standard speaks of 9 to 150 teeth. Error of its pitch, root and tip diameters: within 3.7 ulp.

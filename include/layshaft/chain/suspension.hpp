@@ -62,7 +62,7 @@ struct TightPoint {
   friend constexpr bool operator==(const TightPoint&, const TightPoint&) noexcept = default;
 };
 
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// A swingarm and its travel.
 class Suspension {

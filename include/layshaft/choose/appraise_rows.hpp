@@ -2,6 +2,7 @@
 #pragma once
 
 #include <layshaft/choose/study_block.hpp>
+#include <layshaft/choose/threads.hpp>
 
 #include <algorithm>
 #include <array>
@@ -14,7 +15,7 @@
 #include <span>
 #include <string>
 #include <string_view>
-#include <thread>
+#include <thread>  // how many there are
 #include <utility>
 #include <vector>
 
@@ -177,10 +178,7 @@ void in_threads(std::size_t all, std::size_t part, std::size_t threads, const Wo
     for (std::size_t first = next.fetch_add(part); first < all; first = next.fetch_add(part))
       work(first, std::min(part, all - first));
   };
-  std::vector<std::jthread> others;
-  const std::size_t parts = (all + part - 1) / part;
-  for (std::size_t i = 1; i < std::min(threads, parts); ++i) others.emplace_back(take);
-  take();
+  run_together(std::min(threads, (all + part - 1) / part), take, [&]() noexcept { next = all; });
 }
 
 /// Bands of the drives, the tyres, or the pairs of both that occur.
@@ -311,7 +309,7 @@ class RowTable {
     const DriveFactors factors = study_.factors(*drive);
     change_[i] = factors.change;
     diameters_[i] = factors.diameters;
-    first_ratio_[i] = drive->overall_ratios.front();
+    first_ratio_[i] = drive->overall_ratios[0];
     parts_changed_[i] = factors.parts_changed;
     cost_.set(i, factors.cost);
     for (std::size_t c = 0; c < columns_.size(); ++c) {

@@ -4,6 +4,7 @@
 #include <layshaft/choose/choice.hpp>
 #include <layshaft/choose/study.hpp>
 #include <layshaft/choose/study_block.hpp>
+#include <layshaft/choose/threads.hpp>
 #include <layshaft/choose/trade_off.hpp>
 
 #include <algorithm>
@@ -322,10 +323,7 @@ template <class Merge>
     const std::lock_guard lock(one_at_a_time);
     merge(scan.found());
   };
-  std::vector<std::jthread> others;
-  for (std::size_t i = 1; i < std::min(asked, all); ++i) others.emplace_back(work);
-  work();
-  others.clear();  // waits for them
+  run_together(std::min(asked, all), work, [&]() noexcept { going_on = false; });
   return going_on;
 }
 

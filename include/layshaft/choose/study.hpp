@@ -76,7 +76,7 @@ struct StudyDrive {
   ChainFit fit;
   Setup setup;  ///< with the tyre that is on the machine now
   bool front_changed, rear_changed, chain_changed;
-  std::vector<double> overall_ratios;
+  FixedList<double, most_gears> overall_ratios;
 };
 
 /// What decides the measures of both a drive and a tyre, on the tyre's side; low is where the number itself is least.

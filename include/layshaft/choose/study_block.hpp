@@ -150,7 +150,7 @@ inline bool Study::fill(const Measured& measured, const StudyDrive& drive, std::
     }
     case Measure::walking_pace: {
       const double turning = lowest_turning();
-      const OneForAll ratio{drive.overall_ratios.front()};
+      const OneForAll ratio{drive.overall_ratios[0]};
       const Band<double>& slip = surface(SurfaceKind::asphalt).driving_slip;
       pace_of(&circumference_.low[first], turning, ratio, 1.0 - slip.high, out.low.data(), n);
       pace_of(&circumference_.nominal[first], turning, ratio, 1.0 - slip.nominal, out.nominal.data(), n);

@@ -307,8 +307,8 @@ inline std::optional<Band<double>> Study::value(const Measured& measured, const 
       });
     }
     case Measure::walking_pace: {
-      const auto pace = slipping_speed_at(lowest_pull_, drive.overall_ratios.front(), tyre.circumference,
-                                          surface(SurfaceKind::asphalt));
+      const auto pace =
+          slipping_speed_at(lowest_pull_, drive.overall_ratios[0], tyre.circumference, surface(SurfaceKind::asphalt));
       return Band<double>{pace.low.value(), pace.nominal.value(), pace.high.value()};
     }
     case Measure::chain_pull_change: {

@@ -48,6 +48,17 @@ struct Band {
   friend constexpr bool operator==(const Band& a, const Band& b) noexcept {
     return a.low == b.low && a.nominal == b.nominal && a.high == b.high;
   }
+
+  // What must not compile says here what to write instead: compilers quote the line of a deleted function.
+  friend Band operator+(const Band&, const Band&) = delete;        // no arithmetic on bands: rerun it with `over`
+  friend Band operator-(const Band&, const Band&) = delete;        // no arithmetic on bands: rerun it with `over`
+  friend Band operator*(const Band&, const Band&) = delete;        // no arithmetic on bands: rerun it with `over`
+  friend Band operator/(const Band&, const Band&) = delete;        // no arithmetic on bands: rerun it with `over`
+  friend Band operator*(double, const Band&) = delete;             // no arithmetic on bands: rerun it with `over`
+  friend Band operator*(const Band&, double) = delete;             // no arithmetic on bands: rerun it with `over`
+  friend Band operator/(const Band&, double) = delete;             // no arithmetic on bands: rerun it with `over`
+  friend bool operator<=>(const Band&, const Band&) = delete;      // compare corners: `a.high < b.low`
+  friend bool operator<=>(const Band&, const Quantity&) = delete;  // compare a corner: `band.high < limit`
 };
 
 /// True of a band of finite values in rising order, which is what every constructor asks of one.

@@ -27,9 +27,12 @@ class Count {
     if (count >= least && count <= greatest) return Count(count, Unchecked{});
     return Error::range(Kind::name, std::to_string(count), std::to_string(least) + " to " + std::to_string(greatest));
   }
-  /// A count is whole; a number with a fraction would lose it without a word.
-  static Result<Count> make(std::floating_point auto) = delete;
-  explicit Count(std::floating_point auto) = delete;
+  // What must not compile says here what to write instead: compilers quote the line of a deleted function.
+  Count() = delete;                                              // state every count: there is no default
+  static Result<Count> make(std::floating_point auto) = delete;  // a count is whole: round the number first
+  explicit Count(std::floating_point auto) = delete;             // a count is whole: round the number first
+  friend bool operator==(Count, int) = delete;                   // compare with 14_teeth, or count() with a number
+  friend bool operator<=>(Count, int) = delete;                  // compare with 14_teeth, or count() with a number
 #if LAYSHAFT_EXCEPTIONS
   /// @throws RangeError outside `least` to `greatest`.
   explicit constexpr Count(int count) : count_(count) {
@@ -45,6 +48,10 @@ class Count {
     return Count(static_cast<int>(count), Unchecked{});
   }
 
+  constexpr Count(const Count&) noexcept = default;
+  constexpr Count& operator=(const Count&) & noexcept = default;  // of a count that stays, not of a copy of one
+
+  friend constexpr bool operator==(Count, Count) noexcept = default;
   friend constexpr auto operator<=>(Count, Count) noexcept = default;
 
   friend constexpr double operator/(Count a, Count b) noexcept { return double(a.count_) / b.count_; }
@@ -102,6 +109,8 @@ using Links = Count<LinksKind>;
 inline namespace literals {
 [[nodiscard]] consteval Teeth operator""_teeth(unsigned long long count) { return Teeth::literal(count); }
 [[nodiscard]] consteval Links operator""_links(unsigned long long count) { return Links::literal(count); }
+Teeth operator""_teeth(long double) = delete;  // a count is whole: 14_teeth
+Links operator""_links(long double) = delete;  // a count is whole: 106_links
 }  // namespace literals
 
 }  // namespace layshaft

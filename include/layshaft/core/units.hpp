@@ -115,4 +115,14 @@ template <class Unit>
   return quantity.value() / unit.value();
 }
 
+// What must not compile says here what to write instead: compilers quote the line of a deleted function.
+template <class Unit, class Other>
+double in(boost::units::quantity<Unit>, boost::units::quantity<Other>) = delete;  // ask in a unit of its own kind
+template <class Unit>
+void operator*(int, boost::units::quantity<Unit>) = delete;  // quantities take doubles: write `2.0 * length`
+template <class Unit>
+void operator*(boost::units::quantity<Unit>, int) = delete;  // quantities take doubles: write `length * 2.0`
+template <class Unit>
+void operator/(boost::units::quantity<Unit>, int) = delete;  // quantities take doubles: write `length / 2.0`
+
 }  // namespace layshaft

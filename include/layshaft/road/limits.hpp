@@ -73,6 +73,10 @@ struct ThrustLimit {
 
 namespace detail {
 
+/// Whether the body states what a limit of thrust needs.
+[[nodiscard]] constexpr bool states_limit(const Body& body) noexcept {
+  return body.wheelbase() && body.centre_ahead() && body.centre_height();
+}
 /// The wheelie limit for whoever watches; only where the body states its centre of mass.
 template <class Watch>
 [[nodiscard]] auto wheelie_thrust_of(Watch watch, const Body& body, const Slope& slope) {
@@ -122,7 +126,7 @@ template <class Watch>
 [[nodiscard]] inline Result<ThrustLimit> try_thrust_limit(const Body& body, const Band<double>& grip,
                                                           const Slope& slope = Slope(),
                                                           const Source& grip_source = sources::stated) {
-  if (!body.wheelbase() || !body.centre_ahead() || !body.centre_height())
+  if (!detail::states_limit(body))
     return Error::value("a limit of thrust needs wheelbase, centre_ahead and centre_height of the body");
   if (auto error = detail::outside("grip", grip, 0.0, 10.0)) return *std::move(error);
   return ThrustLimit{

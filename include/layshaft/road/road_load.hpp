@@ -157,7 +157,7 @@ template <class Watch>
 }  // namespace detail
 
 struct CoastDownLog;
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// Where the resistance of a road load is asked for.
 struct RoadQuestion {

@@ -12,7 +12,7 @@
 /// Two set-ups of one machine side by side.
 namespace layshaft {
 
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// Base and trial appraised, and what changes between them. Changes are `trial / base - 1`.
 struct Comparison {

@@ -172,8 +172,8 @@ struct OnRoad {
                            return engine_turns(train->overall_ratio(gear), circumference);
                          })});
   }
-  if (machine.body())
-    if (const auto limit = try_thrust_limit(*machine.body(), surface(SurfaceKind::asphalt))) all.limit = *limit;
+  if (machine.body() && detail::states_limit(*machine.body()))  // asked first: an error would be made, and dropped
+    all.limit = *try_thrust_limit(*machine.body(), surface(SurfaceKind::asphalt));
   return all;
 }
 

@@ -29,7 +29,7 @@
 namespace layshaft {
 
 class TyreSize;
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 inline namespace literals {
 consteval TyreSize operator""_tyre(const char* text, std::size_t length);
 }

@@ -65,7 +65,7 @@ struct TreadParts {
   friend constexpr bool operator==(const TreadParts&, const TreadParts&) noexcept = default;
 };
 
-class Working;
+class Working;  // to explain, include <layshaft/explain.hpp>
 
 /// The tread of one tyre.
 class Tread {
