@@ -1,71 +1,73 @@
 # SPDX-License-Identifier: MIT
-"""The figures of a long run as one table, of the result.json that each part leaves under build/.
-
-    figures.py BUILD TESTS_PASSED TESTS_FAILED SECONDS
-
-A part that left none has not run to its end, which fails.
-"""
+"""The figures of a long run as one table, of the result.json that each part leaves under build/."""
 
 from __future__ import annotations
 
 import json
-import sys
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeAlias
+
+#: What is measured, how much it is, and the command that tells.
+Row: TypeAlias = tuple[str, str, str]
 
 
-def rows(build: Path) -> list[tuple[str, str, str]]:
-    def of(part: str) -> dict[str, Any]:
-        told: dict[str, Any] = json.loads((build / part / "result.json").read_text(encoding="utf-8"))
-        return told
-
-    builds, accuracy, coverage, fuzz, mutation = map(of, ("builds", "accuracy", "coverage", "fuzz", "mutation"))
-    worst = ", ".join(f"{name} {ulp}" for name, ulp in accuracy["worst_ulp"].items())
-    return [
-        (
-            "same numbers to the last bit",
-            f"{builds['numbers']:,} of {builds['functions']} functions, {builds['builds']} builds by "
-            f"{builds['compilers']} compilers; {builds['headers_alone']} headers alone",
-            "tests/builds/matrix.py",
-        ),
-        (
-            "largest error in ulp",
-            f"{worst}; {accuracy['rows']:,} exact results of {accuracy['functions']} functions",
-            "python -m accuracy.check",
-        ),
-        (
-            "coverage of include/",
-            f"lines {coverage['lines_percent']} %, branches {coverage['branches_percent']} %, "
-            f"conditions (MC/DC) {coverage['conditions_percent']} %",
-            "tests/coverage/measure.py",
-        ),
-        (
-            "mutants killed",
-            f"{mutation['killed']:,} of {mutation['mutants']:,}; digits of tables {mutation['digits_killed']:,} of "
-            f"{mutation['digits']:,}",
-            "tests/mutation/run",
-        ),
-        (
-            "fuzzing",
-            f"{sum(fuzz['executions'].values()):,} executions, {fuzz['recorded']:,} recorded in all",
-            "tests/fuzz/fuzz.py",
-        ),
-    ]
+def builds(told: dict[str, Any]) -> Row:
+    return (
+        "same numbers to the last bit",
+        f"{told['numbers']:,} of {told['functions']} functions, by {told['builds']} builds of {told['compilers']} compilers; "
+        f"{told['headers_alone']} times a header alone",
+        "tests/builds/matrix.py",
+    )
 
 
-def main(build: Path, passed: int, failed: int, seconds: int) -> int:
-    try:
-        table = rows(build)
-    except (OSError, KeyError) as missing:
-        print(f"a part of the long run left no figures: {missing}")
-        return 1
-    table.insert(0, ("tests", f"{passed:,} passed, {failed:,} failed in {seconds} s", "tests/run --long"))
+def accuracy(told: dict[str, Any]) -> Row:
+    worst = ", ".join(f"{name} {ulp}" for name, ulp in told["worst_ulp"].items())
+    return (
+        "largest error in ulp",
+        f"{worst}; of {told['rows']:,} exact results of {told['functions']} functions",
+        "python -m accuracy.check, in tests/",
+    )
+
+
+def coverage(told: dict[str, Any]) -> Row:
+    return (
+        "coverage of include/",
+        f"lines {told['lines_percent']} %, branches {told['branches_percent']} %, conditions (MC/DC) "
+        f"{told['conditions_percent']} %",
+        "tests/coverage/measure.py",
+    )
+
+
+def fuzz(told: dict[str, Any]) -> Row:
+    return (
+        "fuzzing",
+        f"{sum(told['executions'].values()):,} executions; {told['recorded']:,} recorded in all",
+        "tests/fuzz/fuzz.py",
+    )
+
+
+PARTS: dict[str, Callable[[dict[str, Any]], Row]] = {
+    "builds": builds,
+    "accuracy": accuracy,
+    "coverage": coverage,
+    "fuzz": fuzz,
+}
+
+
+def show(build: str, passed: int, failed: int, seconds: int) -> int:
+    """Prints the table; how many parts left no figures."""
+    table = [("tests", f"{passed:,} passed, {failed:,} failed, in {seconds} s with all parts", "tests/run --long")]
+    missing = 0
+    for part, row in PARTS.items():
+        try:
+            told = json.loads((Path(build) / part / "result.json").read_text(encoding="utf-8"))
+        except OSError as problem:
+            print(f"a part of the long run left no figures: {problem}")
+            missing += 1
+        else:
+            table.append(row(told))
     widths = [max(len(row[i]) for row in table) for i in range(3)]
-    print()
     for row in table:
         print("| " + " | ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) + " |")
-    return 0
-
-
-if __name__ == "__main__":
-    sys.exit(main(Path(sys.argv[1]), *map(int, sys.argv[2:5])))
+    return missing
