@@ -39,6 +39,15 @@ def coverage(told: dict[str, Any]) -> Row:
     )
 
 
+def mutation(told: dict[str, Any]) -> Row:
+    return (
+        "mutants killed",
+        f"{told['killed']:,} of {told['mutants']:,} that are not explained; digits of tables {told['digits_killed']:,} of "
+        f"{told['digits']:,}",
+        "tests/mutation/branches.py, digits.py",
+    )
+
+
 def fuzz(told: dict[str, Any]) -> Row:
     return (
         "fuzzing",
@@ -51,6 +60,7 @@ PARTS: dict[str, Callable[[dict[str, Any]], Row]] = {
     "builds": builds,
     "accuracy": accuracy,
     "coverage": coverage,
+    "mutation": mutation,
     "fuzz": fuzz,
 }
 

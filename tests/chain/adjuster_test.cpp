@@ -56,4 +56,8 @@ TEST(Adjuster, KeepsWhatItWasMadeOf) {
   EXPECT_EQ(Adjuster(612_mm, 648_mm).slack(), 0_mm);
 }
 
+TEST(Adjuster, NamesTheForemostPlaceWhereThatIsTooFar) {
+  EXPECT_TRUE(std::string_view(Adjuster::make(100.1_m, 100.2_m).error().what()).starts_with("centre_min"));
+}
+
 }  // namespace

@@ -107,4 +107,12 @@ TEST(AnsiToothForm, KnowsItsRange) {
   expect_range<formula::ansi_tip_distance>("+f#", 12.7_mm, 4_mm, 17_teeth);
 }
 
+// By hand from the standard's 35 + 60/N and 18 - 56/N degrees.
+TEST(AnsiToothForm, HasTheAnglesOfTheStandard) {
+  EXPECT_NEAR(in(ansi_seating_angle(20_teeth), units::deg), 38.0, 1e-12);
+  EXPECT_NEAR(in(ansi_seating_angle(60_teeth), units::deg), 36.0, 1e-12);
+  EXPECT_NEAR(in(ansi_working_angle(20_teeth), units::deg), 15.2, 1e-12);
+  EXPECT_NEAR(in(ansi_working_angle(56_teeth), units::deg), 17.0, 1e-12);
+}
+
 }  // namespace

@@ -76,4 +76,16 @@ TEST(PairsForChain, KeepThePresentChainInTheAdjuster) {
   EXPECT_THROW((void)pairs_for_chain(taller_loop(), 20_links, adjuster), RangeError);
 }
 
+// By hand: 30 mm to the rear lengthen the loop by 60 mm times cos 60 degrees, of 100 links of half an inch.
+TEST(FitChain, HandbookStretchIsTwiceTheWayTimesTheCosine) {
+  EXPECT_NEAR(stretch_left_approximate(30_mm, 60_deg, 100_links, 12.7_mm), 30.0 / 1270.0, 1e-15);
+}
+
+TEST(PairsForChain, TakeAnElongationOfUpToATenth) {
+  const ChainLoop loop(ChainSeries("520"), 16_teeth, 43_teeth);
+  const Adjuster adjuster(550_mm, 700_mm);
+  EXPECT_TRUE(try_pairs_for_chain(loop, 110_links, adjuster, 0.1));
+  EXPECT_FALSE(try_pairs_for_chain(loop, 110_links, adjuster, 0.10001));
+}
+
 }  // namespace

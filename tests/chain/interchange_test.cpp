@@ -130,4 +130,12 @@ TEST(Interchange, KnowsItsRange) {
   expect_range<formula::side_play>("++", 7.75_mm, 7.2_mm);
 }
 
+TEST(InterchangeReason, HasItsName) {
+  EXPECT_EQ(to_string(InterchangeReason::pitch_differs), "pitch differs");
+  EXPECT_EQ(to_string(InterchangeReason::roller_larger), "roller larger");
+  EXPECT_EQ(to_string(InterchangeReason::roller_smaller), "roller smaller");
+  EXPECT_EQ(to_string(InterchangeReason::tooth_too_wide), "tooth too wide");
+  EXPECT_EQ(to_string(InterchangeReason::sloppy), "sloppy");
+}
+
 }  // namespace

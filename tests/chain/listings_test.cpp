@@ -30,4 +30,18 @@ TEST(ChainListings, ShowHowTheSourcesDiffer) {
   EXPECT_FALSE(listings[0] == listings[1]);
 }
 
+TEST(ChainListings, DifferByTheirSeriesOrTheirSourceToo) {
+  const ChainListing one = chain_listings_table.front();
+  ChainListing other = one;
+  EXPECT_TRUE(one == other);
+  other.series = "another";
+  EXPECT_FALSE(one == other);
+  other = one;
+  other.source.document = "another";
+  EXPECT_FALSE(one == other);
+  other = one;
+  other.designation = "another";
+  EXPECT_FALSE(one == other);
+}
+
 }  // namespace

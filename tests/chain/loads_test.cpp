@@ -166,4 +166,18 @@ TEST(ChainSeal, HasItsName) {
   EXPECT_EQ(to_string(ChainSeal::shaped), "shaped");
 }
 
+TEST(ChainLoads, TakeBothEndsOfEachRange) {
+  const ChainLoop loop(ChainSeries("08B"), 15_teeth, 45_teeth);
+  const auto takes = [&](const ChainDuty& duty, const ChainMade& made) {
+    return try_chain_loads(loop, duty, made).has_value();
+  };
+  const ChainDuty good{.torque = 50_Nm, .shaft_speed = 100_rpm};
+  EXPECT_TRUE(takes({.torque = 1e-6_Nm, .shaft_speed = 100_rpm}, {}));
+  EXPECT_FALSE(takes({.torque = 0.999e-6_Nm, .shaft_speed = 100_rpm}, {}));
+  EXPECT_TRUE(takes({.torque = 50_Nm, .shaft_speed = 100_rpm, .spike = 20.0}, {}));
+  EXPECT_FALSE(takes({.torque = 50_Nm, .shaft_speed = 100_rpm, .spike = 20.01}, {}));
+  EXPECT_TRUE(takes(good, {.joint_friction = Band<double>{0.0, 0.5, 1.0}}));
+  EXPECT_FALSE(takes(good, {.joint_friction = Band<double>{0.0, 0.5, 1.001}}));
+}
+
 }  // namespace

@@ -56,4 +56,13 @@ TEST(PowerRating, RefusesASpeedOutOfRange) {
   expect_range<formula::roller_rating>("++#+", 17.0, 12.7_mm, 15_teeth, 1000_rpm);
 }
 
+// By hand from the formulas: twice the pitch makes 2^(3 - 0.07 * 2) times the plates' rating of one inch, which has
+// 1^(3 - 0.07), and 2^0.8 times the rollers'.
+TEST(PowerRating, GrowsWithThePitchAsTheFormulasSay) {
+  const auto plate = [](Length pitch) { return plate_rating(0.004, pitch, 17_teeth, 300_rpm); };
+  const auto roller = [](Length pitch) { return roller_rating(17.0, pitch, 17_teeth, 300_rpm); };
+  EXPECT_NEAR(plate(2.0_inch) / plate(1.0_inch), 7.2601532, 5e-8);
+  EXPECT_NEAR(roller(2.0_inch) / roller(1.0_inch), 1.7411011, 5e-8);
+}
+
 }  // namespace

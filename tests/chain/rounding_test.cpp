@@ -86,4 +86,11 @@ TEST(LinksToCut, SaysOfOneLinkThatItIsMissing) {
   EXPECT_THROW(static_cast<void>(links_to_cut(109_links, 110_links)), RangeError);
 }
 
+TEST(LinkRounding, HasItsName) {
+  EXPECT_EQ(to_string(LinkRounding::up_to_even), "up to even");
+  EXPECT_EQ(to_string(LinkRounding::nearest_even), "nearest even");
+  EXPECT_EQ(to_string(LinkRounding::down_to_even), "down to even");
+  EXPECT_EQ(to_string(LinkRounding::up), "up");
+}
+
 }  // namespace

@@ -85,6 +85,7 @@ TEST(ChainSeriesTable, HoldsEveryRowOfIso606AsPrinted) {
     }
     const auto listing = listings_of(printed.at("iso_no")).front();
     EXPECT_EQ(listing.source, from::iso);
+    EXPECT_EQ(listing.designation, printed.at("iso_no"));
     expect_common(listing, printed, "inner_plate_h2_max_mm");
     EXPECT_EQ(listing.tensile_strength, row->tensile_strength);
     EXPECT_FALSE(listing.mass_per_length);

@@ -30,4 +30,11 @@ TEST(SpareLength, KnowsItsRange) {
   EXPECT_EQ(spare_length(0_mm, 600_mm), 0_mm);
 }
 
+TEST(Slack, IsAtMostHalfTheRun) {
+  for (const SlackMethod method : {SlackMethod::by_hand, SlackMethod::sag_of_one_run, SlackMethod::sag_of_both_runs}) {
+    EXPECT_TRUE(try_spare_length({320_mm, method}, 640_mm));
+    EXPECT_FALSE(try_spare_length({320.1_mm, method}, 640_mm));
+  }
+}
+
 }  // namespace

@@ -56,4 +56,12 @@ TEST(ToothForm, KnowsItsRange) {
   expect_range<formula::tooth_side_relief>("+", 12.7_mm);
 }
 
+// By hand from 120 - 90/z and 140 - 90/z degrees.
+TEST(ToothForm, SeatsTheRollerOverTheMiddleOfWhatIsAllowed) {
+  const Angle least = seating_angle_least(18_teeth), greatest = seating_angle_greatest(18_teeth);
+  EXPECT_NEAR(in(least, units::deg), 115.0, 1e-12);
+  EXPECT_NEAR(in(greatest, units::deg), 135.0, 1e-12);
+  EXPECT_NEAR(in(seating_angle(least, greatest), units::deg), 125.0, 1e-12);
+}
+
 }  // namespace

@@ -71,4 +71,19 @@ TEST(ToothShares, FormulasKnowTheirRange) {
   expect_range<formula::pressure_angle_most>("#", 15_teeth);
 }
 
+TEST(ToothShares, TakeTheMiddleOfThePressureAnglesAsNominal) {
+  const Angle middle = 0.5 * (pressure_angle_least(15_teeth) + pressure_angle_most(15_teeth));
+  const ToothShares shares = tooth_shares(15_teeth, 2);
+  EXPECT_DOUBLE_EQ(shares.teeth[0].force.nominal, tooth_force_share(middle, 15_teeth));
+  EXPECT_DOUBLE_EQ(shares.teeth[1].tension.nominal, tension_left(middle, 15_teeth));
+}
+
+TEST(ToothShares, AreKnownFromFourTeethOn) {
+  EXPECT_TRUE(formula::pressure_angle_least::in_range(4_teeth));
+  EXPECT_TRUE(formula::pressure_angle_most::in_range(4_teeth));
+  EXPECT_TRUE(formula::tooth_force_share::in_range(10_deg, 15_teeth));
+  EXPECT_FALSE(formula::tooth_force_share::in_range(0_deg, 15_teeth));
+  EXPECT_FALSE(formula::tooth_force_share::in_range(156_deg, 15_teeth));  // with a tooth of 24 degrees half a turn
+}
+
 }  // namespace

@@ -104,7 +104,8 @@ void round_trips_of_any_bits(int rounds) {
 
 TEST(ToText, ReadsBackWhateverTheBits) {
   round_trips_of_any_bits<Length, Area, Mass, Duration, Speed, Acceleration, Force, Torque, Power, Energy, Pressure,
-                          Density, LinearDensity, ForcePerSpeed, Angle, AngularSpeed, MomentOfInertia, Temperature>(2000);
+                          Density, LinearDensity, ForcePerSpeed, Angle, AngularSpeed, MomentOfInertia, Temperature>(
+      2000);
 }
 
 // Every spelling that is read, with a number that somebody would write.

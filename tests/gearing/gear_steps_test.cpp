@@ -50,4 +50,9 @@ TEST(GearSteps, OfFewGearsAreFew) {
   EXPECT_EQ(two.progression, 1.0);
 }
 
+TEST(GearSteps, OfThreeGearsHaveAProgression) {
+  // Steps of 1.5 and 1.25: each is 1.2 times the next.
+  EXPECT_NEAR(gear_stepping(box({3.0, 2.0, 1.6})).progression, 1.2, 1e-15);
+}
+
 }  // namespace

@@ -84,4 +84,23 @@ TEST(Gearbox, TakesTheEndsOfItsRange) {
   EXPECT_TRUE(Gearbox::make(parts));
 }
 
+TEST(Gearbox, RefusesWhatIsJustOutOfRange) {
+  const auto refused = [](auto spoil, std::string_view expected) {
+    GearboxParts parts = good();
+    spoil(parts);
+    const auto gearbox = Gearbox::make(parts);
+    return !gearbox && gearbox.error().expected() == expected;
+  };
+  EXPECT_TRUE(refused([](GearboxParts& p) { p.primary = 0.00999; }, "0.01 to 100"));
+  EXPECT_TRUE(refused([](GearboxParts& p) { p.gears = {0.00999}; }, "0.01 to 100"));
+  EXPECT_TRUE(refused([](GearboxParts& p) { p.gears = {100.1}; }, "0.01 to 100"));
+  EXPECT_TRUE(refused([](GearboxParts& p) { p.rev_limit = 0.999_rpm; }, "1 rpm to 100000 rpm"));
+  GearboxParts slowest = good();
+  slowest.idle = slowest.rev_limit = 1_rpm;
+  EXPECT_TRUE(Gearbox::make(slowest));
+  slowest.primary = 0.01;
+  slowest.gears = {0.01};
+  EXPECT_TRUE(Gearbox::make(slowest));
+}
+
 }  // namespace

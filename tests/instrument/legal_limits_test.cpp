@@ -32,6 +32,7 @@ TEST(SpeedometerVerdict, KeepsToBothEdges) {
 TEST(IndicatedBand, IsWhatTheRuleAllowedWhereTheErrorIsUnknown) {
   const Band<Speed> shown = indicated_band(90_kmh, std::nullopt, Band<double>::exactly(1.0));
   EXPECT_EQ(shown.low, 90_kmh);
+  EXPECT_EQ(shown.nominal, 90_kmh);
   EXPECT_EQ(shown.high, highest_lawful_reading(90_kmh));
   EXPECT_EQ(speedometer_verdict(90_kmh, shown), SpeedometerVerdict::lawful);
 }

@@ -37,4 +37,9 @@ TEST(Speedometer, HasAnErrorFromThirtyPercentSlowToFiftyPercentFast) {
                "reading_error is 0.1, 0, 0.2; expected low, nominal and high in rising order");
 }
 
+TEST(Speedometer, IsAnotherOnAnotherWheel) {
+  EXPECT_FALSE(Speedometer(SpeedometerSensor::front_wheel) == Speedometer(SpeedometerSensor::layshaft));
+  EXPECT_TRUE(Speedometer(SpeedometerSensor::layshaft) == Speedometer(SpeedometerSensor::layshaft));
+}
+
 }  // namespace

@@ -36,6 +36,4 @@ TEST(Slope, EndsBeforeTheVertical) {
   EXPECT_THROW(Slope(95_deg), RangeError);
 }
 
-
-
 }  // namespace

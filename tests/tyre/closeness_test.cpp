@@ -7,10 +7,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <set>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace {
 using namespace layshaft;
@@ -140,5 +142,11 @@ TEST(ClosestSizes, CanBeWatchedToTheBit) {
 }
 
 TEST(ClosestSizes, KnowTheRangeOfTheirFormula) { expect_range<formula::circumference_change>("++", 2_m, 2.1_m); }
+
+// Common practice, no source: a copy, against slips.
+TEST(UsualAspectRatios, AreThoseFromFortyFiveToAHundred) {
+  EXPECT_EQ(std::vector<int>(std::begin(usual_aspect_ratios), std::end(usual_aspect_ratios)),
+            (std::vector<int>{45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 100}));
+}
 
 }  // namespace

@@ -9,7 +9,10 @@
 
 #include <iterator>
 #include <set>
+#include <sstream>
 #include <string>
+#include <string_view>
+#include <utility>
 
 namespace {
 using namespace layshaft;
@@ -159,6 +162,66 @@ TEST(CycleDiameter, IsTheBeadSeatAndTwiceTheWidth) {
   EXPECT_EQ(cycle_height_source.certainty, Certainty::from_memory);
   EXPECT_EQ(formula::cycle_diameter::about.source, sources::common_practice);
   expect_range<formula::cycle_diameter>("+++", 622_mm, 28_mm, 1.0);
+}
+
+/// A number of inches as a marking has it: 27.5, 12 1/2, 3/4.
+double inches_of_marking(const std::string& text) {
+  double inches = 0.0;
+  std::istringstream words(text);
+  for (std::string word; words >> word;) {
+    const std::size_t slash = word.find('/');
+    inches += slash == word.npos
+                  ? layshaft_test::number(word)
+                  : layshaft_test::number(word.substr(0, slash)) / layshaft_test::number(word.substr(slash + 1));
+  }
+  return inches;
+}
+
+TEST(CycleRimNames, SayTheSameInWordsAndInNumbers) {
+  for (const CycleRimName& name : cycle_rim_names) {
+    SCOPED_TRACE(std::string(name.diameter_name) + ", " + std::string(name.listed_as));
+    const bool french = name.naming == CycleNaming::french;
+    EXPECT_EQ(inches_of_marking(std::string(name.diameter_name)) * (french ? 1.0 : 2.0), name.diameter);
+    const std::size_t width = name.listed_as.find(" x ");
+    if (name.naming == CycleNaming::fractional) {
+      ASSERT_NE(width, name.listed_as.npos);
+      EXPECT_EQ(name.listed_as.substr(0, width), name.diameter_name);
+      EXPECT_EQ(8.0 * inches_of_marking(std::string(name.listed_as.substr(width + 3))), name.least_width);
+      EXPECT_EQ(name.greatest_width, name.least_width);
+    } else {
+      EXPECT_TRUE(name.listed_as.starts_with(name.diameter_name) || name.listed_as.empty());
+    }
+  }
+}
+
+// The widths from which a decimal name is listed, and those of the two rims that go by a width of their own: a copy of
+// what the list says in words.
+TEST(CycleRimNames, OfDecimalWidthStartWhereTheListDoes) {
+  const auto widths = [](std::string_view diameter, int seat) {
+    for (const CycleRimName& name : cycle_rim_names)
+      if (name.naming != CycleNaming::fractional && name.naming != CycleNaming::three_part &&
+          name.diameter_name == diameter && name.bead_seat == seat)
+        return std::pair{name.least_width, name.greatest_width};
+    return std::pair{-1, -1};
+  };
+  constexpr int any = detail::cycle_rim_table::any;
+  static_assert(any == 1000000);
+  EXPECT_EQ(widths("27", 630), std::pair(1000, 1250));
+  EXPECT_EQ(widths("26", 599), std::pair(1250, 1250));
+  EXPECT_EQ(widths("26", 559), std::pair(1000, any));
+  EXPECT_EQ(widths("24", 507), std::pair(1500, any));
+  EXPECT_EQ(widths("22", 457), std::pair(1750, any));
+  EXPECT_EQ(widths("20", 406), std::pair(1500, any));
+  EXPECT_EQ(widths("18", 355), std::pair(1500, any));
+  EXPECT_EQ(widths("16", 305), std::pair(1750, any));
+  EXPECT_EQ(widths("14", 254), std::pair(1750, any));
+  EXPECT_EQ(widths("12 1/2", 203), std::pair(1750, any));
+  EXPECT_EQ(widths("12", 203), std::pair(1950, any));
+  EXPECT_EQ(widths("200", 94), std::pair(50, 50));
+  for (const CycleRimName& name : cycle_rim_names)
+    if (name.least_width == 0) {
+      EXPECT_EQ(name.greatest_width, any);
+    }
 }
 
 }  // namespace

@@ -117,4 +117,28 @@ TEST(LegalTread, HasAWordForEveryKind) {
   static_assert(to_string(TreadRule::handbook) == "handbook");
 }
 
+/// The numbers in a text, in order, a leading "s." or "ss." aside.
+std::vector<std::string> numbers_in_text(std::string_view text) {
+  std::vector<std::string> numbers;
+  bool inside = false;
+  for (const char c : text) {
+    const bool digit = c >= '0' && c <= '9';
+    if (digit && !inside) numbers.emplace_back();
+    if (digit) numbers.back() += c;
+    inside = digit;
+  }
+  return numbers;
+}
+
+// Clauses, regulations and fractions of an inch are data as well: each number of a row's source stands in that of the
+// reference (tests/reference/tread_depth.csv), and those of its condition are held against a copy.
+TEST(LegalTread, NamesTheClausesOfTheReference) {
+  for (const auto& [of, rows] : rows_of)
+    for (const int at : rows)
+      EXPECT_EQ(numbers_in_text(legal_treads[at].source.document), numbers_in_text(of.first)) << of.first;
+  const std::vector<std::pair<int, std::vector<std::string>>> conditions{
+      {5, {"1", "32"}}, {6, {"1", "32"}}, {7, {"4", "32"}}, {8, {"2", "32"}}, {10, {"0", "6"}}};
+  for (const auto& [at, numbers] : conditions) EXPECT_EQ(numbers_in_text(legal_treads[at].condition), numbers) << at;
+}
+
 }  // namespace

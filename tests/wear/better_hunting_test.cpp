@@ -31,4 +31,19 @@ TEST(BetterHunting, FindsOnlyPairsThatHuntBetterNearby) {
   EXPECT_FALSE(try_better_hunting(14_teeth, 42_teeth, 112_links, 0.03, 0));
 }
 
+TEST(BetterHunting, TakesBothEndsOfItsRange) {
+  const auto takes = [](double within, int reach) {
+    return try_better_hunting(14_teeth, 42_teeth, 112_links, within, reach).has_value();
+  };
+  EXPECT_TRUE(takes(0.5, 10));
+  EXPECT_TRUE(takes(0.0, 1));
+  EXPECT_FALSE(takes(0.5001, 3));
+  EXPECT_FALSE(takes(0.03, 11));
+}
+
+TEST(BetterHunting, TellsByHowMuchTheRatioChanges) {
+  for (const HuntingPair& pair : better_hunting(14_teeth, 42_teeth, 112_links))
+    EXPECT_NEAR(pair.ratio_change, double(pair.rear.count()) / pair.front.count() / 3.0 - 1.0, 1e-15);
+}
+
 }  // namespace

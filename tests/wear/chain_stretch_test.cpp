@@ -100,4 +100,32 @@ TEST(Tightened, LiesWithinBothBands) {
   EXPECT_EQ(tightened(assumed, {110.0, 120.0, 130.0}), (Band<double>{110.0, 120.0, 130.0}));
 }
 
+// From memory: a copy of the assumptions, against slips.
+TEST(ChainStretch, AssumesOfEachSealSoManyTimesTheLife) {
+  EXPECT_EQ(seal_life_factor(ChainSeal::none), Band<double>::exactly(1.0));
+  EXPECT_EQ(seal_life_factor(ChainSeal::o_ring), (Band<double>{1.0, 2.0, 5.0}));
+  EXPECT_EQ(seal_life_factor(ChainSeal::shaped), (Band<double>{1.0, 3.0, 8.0}));
+  EXPECT_EQ(road_wear_source_of(ChainSeal::none), road_wear_source);
+  for (const ChainSeal sealed : {ChainSeal::o_ring, ChainSeal::shaped})
+    EXPECT_EQ(road_wear_source_of(sealed), sealed_wear_source);
+}
+
+TEST(StretchLimit, TakesBothEndsOfEachRange) {
+  for (const double room : {-1.0, 1.0}) EXPECT_TRUE(try_stretch_limit(43_teeth, room));
+  for (const double room : {-1.001, 1.001}) EXPECT_FALSE(try_stretch_limit(43_teeth, room));
+  for (const double makers : {1e-4, 0.1}) EXPECT_TRUE(try_stretch_limit(43_teeth, 0.02, makers));
+  for (const double makers : {0.999e-4, 0.1001}) EXPECT_FALSE(try_stretch_limit(43_teeth, 0.02, makers));
+}
+
+TEST(ChainStretch, TakesAMeasuredWearResistanceWithinItsRange) {
+  const ChainLoop loop(series, 13_teeth, 48_teeth);
+  const auto takes = [&](double resistance) {
+    StretchDuty measured = duty;
+    measured.wear_resistance = Band<Pressure>::exactly(Pressure::from_value(resistance));
+    return try_chain_stretch(loop, 110_links, measured).has_value();
+  };
+  for (const double good : {1e9, 1e20}) EXPECT_TRUE(takes(good)) << good;
+  for (const double bad : {0.999e9, 1.001e20}) EXPECT_FALSE(takes(bad)) << bad;
+}
+
 }  // namespace

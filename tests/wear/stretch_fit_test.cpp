@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
 #include <vector>
 
@@ -63,6 +64,44 @@ TEST(StretchFit, SaysWhatIsWrong) {
   EXPECT_TRUE(refusal({at(1000, 0.0), at(2000, 0.2)}).starts_with("length 2 is "));
   EXPECT_TRUE(refusal({at(1000, 0.0, 0), at(2000, 0.001)}).starts_with("links 1 is 0"));
   EXPECT_TRUE(refusal({at(1000, 0.0), at(2000, 0.001)}, 0_mm).starts_with("error is 0 mm"));
+}
+
+TEST(StretchFit, TakesBothEndsOfEachRange) {
+  const auto takes = [](std::vector<StretchMeasurement> measured, Length error = 0.5_mm) {
+    return try_fit_stretch(pitch, measured, error).has_value();
+  };
+  EXPECT_TRUE(takes({at(1000, 0.0, 1000), at(2000, 0.001, 1)}));
+  EXPECT_FALSE(takes({at(1000, 0.0, 1001), at(2000, 0.001, 1)}));
+  EXPECT_TRUE(takes({at(1000, -0.0999), at(2000, 0.0999)}));
+  EXPECT_FALSE(takes({at(1000, -0.1001), at(2000, 0.0)}));
+  EXPECT_FALSE(takes({at(1000, 0.0), at(2000, 0.1001)}));
+  const StretchFit fit = fit_stretch(pitch, std::vector{at(1000, 0.0), at(2000, 0.001)});
+  EXPECT_TRUE(fit.try_distance_left(0.2));
+  EXPECT_FALSE(fit.try_distance_left(0.2001));
+}
+
+// By hand: growths 0, 1, 3 thousandths at 0, 1000, 2000 km. The line rises by 1.5 a thousand kilometres and leaves the
+// squares 1/6; its scatter is sqrt(1/6), above half the error, and the greatest t of one degree of freedom in nineteen
+// cases of twenty is 12.7062 (any table of Student's t).
+TEST(StretchFit, OfThreeHasTheBandOfStudentsT) {
+  const StretchFit fit = fit_stretch(pitch, std::vector{at(0, 0.0), at(1000, 0.001), at(2000, 0.003)}, 0.01_mm);
+  EXPECT_NEAR(fit.per_1000_km.nominal, 1.5e-3, 1e-12);
+  EXPECT_NEAR(fit.per_1000_km.high - fit.per_1000_km.nominal, 12.7062e-3 * std::sqrt(1.0 / 6.0) / std::sqrt(2.0), 1e-8);
+  EXPECT_NEAR(fit.now.nominal, (4.0 / 3.0 + 1.5) * 1e-3, 1e-12);
+  EXPECT_NEAR(fit.now.high - fit.now.nominal, 12.7062e-3 * std::sqrt(1.0 / 6.0) * std::sqrt(1.0 / 3.0 + 1.0 / 2.0),
+              1e-8);
+}
+
+// On a straight line nothing scatters: half the stated error stands for it.
+TEST(StretchFit, OfThreeOnALineKeepsHalfTheStatedError) {
+  const StretchFit fit = fit_stretch(pitch, std::vector{at(0, 0.0), at(1000, 0.001), at(2000, 0.002)}, 0.5_mm);
+  const double half = 0.5e3 * 0.5 / (20.0 * 15.875);  // in thousandths, of 20 links
+  EXPECT_NEAR(fit.per_1000_km.high - fit.per_1000_km.nominal, 12.7062e-3 * half / std::sqrt(2.0), 1e-8);
+}
+
+TEST(StretchFit, NamesBothOdometersThatDoNotRise) {
+  EXPECT_EQ(try_fit_stretch(pitch, std::vector{at(2000.5, 0.0), at(1234.25, 0.001)}).error().expected(),
+            "more than the 2000.5 km before it");
 }
 
 }  // namespace

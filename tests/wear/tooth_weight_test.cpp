@@ -83,4 +83,9 @@ TEST(ToothWearRuns, ShareWhatIsOfOneMaterialOrOneCount) {
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::aluminium_7000, true), 5u);
 }
 
+// By hand: half the roller times the angle between two of 16 teeth, 22.5 degrees.
+TEST(FlankSliding, IsTheRollersRimOverATooth) {
+  EXPECT_NEAR(in(flank_sliding(10_mm, 16_teeth), units::mm), 1.9634954, 5e-8);
+}
+
 }  // namespace

@@ -85,10 +85,11 @@ struct KeptChainPair {
                        centre, centre - present});
     }
   const auto size = [](auto value) { return value < decltype(value)() ? -value : value; };
-  std::stable_sort(pairs.begin(), pairs.end(), [&](const KeptChainPair& a, const KeptChainPair& b) {
+  std::sort(pairs.begin(), pairs.end(), [&](const KeptChainPair& a, const KeptChainPair& b) {
     const double by_ratio = size(a.ratio_change) - size(b.ratio_change);
     if (by_ratio != 0.0) return by_ratio < 0.0;
-    return size(a.axle_move) < size(b.axle_move);
+    if (const Length by_move = size(a.axle_move) - size(b.axle_move); by_move != Length()) return by_move < Length();
+    return a.front != b.front ? a.front < b.front : a.rear < b.rear;
   });
   return pairs;
 }

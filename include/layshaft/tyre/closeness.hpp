@@ -77,10 +77,10 @@ class ClosenessSearch {
   [[nodiscard]] std::vector<CloseSize> sorted() && {
     const auto key = [](const CloseSize& one) {
       const long long nearness = std::llround(std::abs(one.circumference_change.nominal) / rounding);
-      return std::tuple(nearness, one.tyre.section_width().value(), static_cast<int>(one.tyre.notation()));
+      return std::tuple(nearness, one.tyre.section_width().value(), static_cast<int>(one.tyre.notation()),
+                        one.tyre.designation());
     };
-    std::stable_sort(found_.begin(), found_.end(),
-                     [&](const CloseSize& a, const CloseSize& b) { return key(a) < key(b); });
+    std::sort(found_.begin(), found_.end(), [&](const CloseSize& a, const CloseSize& b) { return key(a) < key(b); });
     return std::move(found_);
   }
 
