@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Any text as any kind of quantity: what is read is finite and prints as what reads back to the bit; what is not says
+// Any text as a kind of quantity: what is read is finite and prints as what reads back to the bit; what is not says
 // where and why, in words that steer no terminal.
 #include "must.hpp"
 
@@ -31,15 +31,17 @@ void read_as(std::string_view text) {
   MUST(again.has_value());
   MUST(std::bit_cast<std::uint64_t>(again->value()) == std::bit_cast<std::uint64_t>(read->value()));
 }
+/// As one kind, by the text's length: all of them would take as many times as long.
 template <class... Quantities>
-void read_as_each(std::string_view text) {
-  (read_as<Quantities>(text), ...);
+void read_as_one_of(std::string_view text) {
+  std::size_t kind = text.size() % sizeof...(Quantities);
+  static_cast<void>(((kind-- == 0 ? (read_as<Quantities>(text), true) : false) || ...));
 }
 
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  read_as_each<Length, Speed, Mass, Force, Torque, AngularSpeed, Angle, Power, Pressure, Temperature>(
+  read_as_one_of<Length, Speed, Mass, Force, Torque, AngularSpeed, Angle, Power, Pressure, Temperature>(
       std::string_view(reinterpret_cast<const char*>(data), size));
   return 0;
 }
