@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "formula.hpp"
+#include "value.hpp"
 #include "wants.hpp"
 
 #include <layshaft/chain/chain.hpp>

@@ -2,6 +2,7 @@
 #include "amount.hpp"
 #include "formula.hpp"
 #include "pickle.hpp"
+#include "value.hpp"
 #include "wants.hpp"
 
 #include <layshaft/tyre/tyre.hpp>

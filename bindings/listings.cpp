@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "value.hpp"
 #include "wants.hpp"
 
 #include <layshaft/chain/listings.hpp>
