@@ -7,7 +7,7 @@
 
 /// @file
 /// How far each function may be from the exact result, at the worst. Opt-in; written by tests/accuracy/check.py out of
-/// tests/accuracy/bounds.csv, and proved against a table of exact results.
+/// tests/accuracy/bounds.csv, and held against a table of exact results.
 ///
 /// An error is in units of the last place (ulp) of the result or, where terms cancel, of the largest value that was
 /// rounded on the way, carried to the result: half an ulp is what rounding a single value once costs. Arguments are

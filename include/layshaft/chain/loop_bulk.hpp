@@ -267,6 +267,7 @@ inline bool solve_links(LoopBlock& b, const double* pitch_mm, const double* fron
   return chain_links(Length::from_value(pitch_mm), front, rear, Length::from_value(centre_mm));
 }
 
+/// The teeth that a number counts, where it counts any.
 [[nodiscard]] inline std::optional<Teeth> whole_teeth(double teeth) noexcept {
   if (!(teeth >= Teeth::least && teeth <= Teeth::greatest)) return std::nullopt;
   const int whole = static_cast<int>(teeth);
