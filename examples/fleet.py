@@ -54,7 +54,7 @@ def on_a_cluster(questions: list[fleet.Question]) -> list[fleet.Answer] | None:
         from dask.distributed import Client, LocalCluster
     except ImportError:
         return None
-    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None) as cluster, Client(cluster):
+    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=":0") as cluster, Client(cluster):
         parts = dask.compute(*fleet.delayed(questions, chunk=2))
     return [answer for part in parts for answer in part]
 

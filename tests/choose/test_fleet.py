@@ -37,8 +37,9 @@ def test_two_processes_and_a_cluster_of_two_workers_answer_alike() -> None:
     alone = told(fleet.choose_each(asked))
     assert alone == [[(c.setup, c.score, c.reason) for c in ls.choose(*one).front] for one in asked]
     assert told(fleet.choose_each(asked, processes=2, chunk=5)) == alone
+    # Any free port for its pages: the usual one may be in use.
     with (
-        LocalCluster(n_workers=2, threads_per_worker=1, processes=True, dashboard_address=None) as cluster,
+        LocalCluster(n_workers=2, threads_per_worker=1, processes=True, dashboard_address=":0") as cluster,
         Client(cluster),
     ):
         parts = dask.compute(*fleet.delayed(asked, chunk=3))
