@@ -42,7 +42,7 @@ _POINT = ["gpx", "trk", "trkseg", "trkpt"]
 
 _NUMBER = re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII)
 _TIME = re.compile(
-    r"(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d):(\d\d)(\.\d{1,12})?(?:Z|([+-])(\d\d):(\d\d))", re.ASCII
+    r"(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d):(\d\d)(\.\d{1,12})?(?:Z|([+-])([01]\d|2[0-3]):([0-5]\d))", re.ASCII
 )  # fmt: skip
 
 

@@ -10,6 +10,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 namespace {
@@ -312,6 +313,29 @@ TEST(ChainSeriesTable, GivesNoNameTwice) {
       }
     EXPECT_FALSE(row.aliases[0].empty() && !row.aliases[1].empty()) << row.name;
   }
+}
+
+TEST(ChainSeriesTable, IsToTheBitWhatAProgramWouldMakeOfIt) {
+  const auto figures = [](const ChainSeriesRow& row) {
+    return std::tie(row.name, row.aliases, row.pitch, row.roller_diameter, row.inner_width, row.pin_diameter,
+                    row.path_depth, row.inner_plate_height, row.outer_plate_height, row.inner_link_width,
+                    row.width_over_pin, row.tensile_strength, row.mass_per_length);
+  };
+  auto made = layshaft::detail::make_chain_series_table();  // the table itself is made by the compiler
+  ASSERT_EQ(made.size(), chain_series_table.size());
+  for (std::size_t i = 0; i < made.size(); ++i)
+    EXPECT_TRUE(figures(made[i]) == figures(chain_series_table[i])) << made[i].name;
+}
+
+TEST(ChainListingsTable, IsToTheBitWhatAProgramWouldMakeOfIt) {
+  const auto figures = [](const ChainListing& row) {
+    return std::tie(row.designation, row.series, row.pitch, row.roller_diameter, row.inner_width, row.pin_diameter,
+                    row.inner_plate_height, row.tensile_strength, row.mass_per_length, row.source);
+  };
+  auto made = layshaft::detail::make_chain_listings_table();
+  ASSERT_EQ(made.size(), chain_listings_table.size());
+  for (std::size_t i = 0; i < made.size(); ++i)
+    EXPECT_TRUE(figures(made[i]) == figures(chain_listings_table[i])) << made[i].designation;
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: MIT
-"""Runs every fuzzer for a while, by libFuzzer with the address and undefined-behaviour sanitizers, and the differential one.
+"""Runs every fuzzer for a while: by libFuzzer with the address and undefined-behaviour sanitizers, those of GPX and of
+quantities against a reader in Python by mutators of their own.
 
     fuzz.py DIRECTORY BOOST_INCLUDE SECONDS [--record]
 
@@ -25,6 +26,7 @@ CLANG = "clang++-19"
 COLUMNS = ["target", "executions", "seconds", "last"]
 TARGETS = {"designation": 256, "quantity": 64, "json": 2048, "ride_log": 512}  # and their longest texts
 DIFFERENTIAL = "quantity against Python"
+GPX = "gpx"
 
 
 def compiled(target: str, directory: Path, boost: str, *options: str) -> Path:
@@ -67,11 +69,11 @@ def fuzz(target: str, directory: Path, boost: str, seconds: int) -> tuple[int, s
     return int(executed[1]) if executed else 0, "" if told.returncode == 0 else told.stderr[-3000:]
 
 
-def against_python(directory: Path, boost: str, seconds: int) -> tuple[int, str]:
-    program = compiled("read_quantities", directory, boost)
+def in_python(script: str, *arguments: object) -> tuple[int, str]:
+    """A fuzzer that is a script with a mutator of its own."""
     told = subprocess.run(
-        [sys.executable, str(HERE / "against_python.py"), str(program), str(seconds)], capture_output=True, text=True, check=False
-    )  # fmt: skip
+        [sys.executable, str(HERE / script), *map(str, arguments)], capture_output=True, text=True, check=False
+    )
     executed = re.match(r"(\d+) executions", told.stdout)
     return int(executed[1]) if executed else 0, "" if told.returncode == 0 else told.stdout + told.stderr
 
@@ -95,12 +97,13 @@ def main(directory: Path, boost: str, seconds: int, keep: bool) -> int:
     began = time.monotonic()
     executions: dict[str, int] = {}
     failed = []
-    for target in [*TARGETS, DIFFERENTIAL]:
-        number, problem = (
-            against_python(directory, boost, seconds)
-            if target == DIFFERENTIAL
-            else fuzz(target, directory, boost, seconds)
-        )
+    for target in [*TARGETS, DIFFERENTIAL, GPX]:
+        if target == DIFFERENTIAL:
+            number, problem = in_python("against_python.py", compiled("read_quantities", directory, boost), seconds)
+        elif target == GPX:
+            number, problem = in_python("gpx_texts.py", seconds)
+        else:
+            number, problem = fuzz(target, directory, boost, seconds)
         executions[target] = number
         print(f"  {target:28}{number:>12,} executions{'; FAILED: ' + problem if problem else ''}", flush=True)
         if problem:

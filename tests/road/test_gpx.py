@@ -174,6 +174,8 @@ THREE = steady(10.0, range(3))
         (track(THREE + point((1.0, 1.0), "yesterday")), "track point 4, time: 'yesterday' is none"),
         (track(THREE + point((1.0, 1.0), "2031-06-01T18:00:04")), "with Z or an offset"),  # whose clock?
         (track(THREE + point((1.0, 1.0), "2031-02-30T18:00:04Z")), "track point 4, time: '2031-02-30"),
+        (track(THREE + point((1.0, 1.0), "2031-06-01T18:00:04+24:00")), "track point 4, time: '2031-06-01"),
+        (track(THREE + point((1.0, 1.0), "2031-06-01T18:00:04+05:60")), "track point 4, time: '2031-06-01"),
         (track(THREE + point((1.0, 1.0), "0001-01-01T00:00:00+05:00")), "track point 4, time:"),
         (track(THREE + point((1.0, 1.0), moment(4), f"<time>{moment(5)}</time>")), "track point 4 has two times"),
         (track(steady(10.0, range(3), inside="<ele>1,5</ele>")), "track point 1, ele: no number, '1,5'"),
