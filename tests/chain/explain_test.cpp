@@ -290,4 +290,24 @@ TEST(TextbookWorking, OfAPitchDiameterIsAnAnsiWorksheets) {
   EXPECT_NEAR(mm(step_named(working, "pitch diameter")) / 25.4, printed_first("A1"), 0.5e-4);
 }
 
+TEST(ChainLoads, SayWhichFigureIsStatedAndWhichIsAssumed) {
+  const ChainLoop loop(of_520, 15_teeth, 45_teeth);
+  const ChainDuty duty{.torque = 50_Nm, .shaft_speed = 1000_rpm};
+  const auto source = [&](const ChainMade& made, std::string_view step) {
+    return step_named(explain_chain_loads(loop, duty, made, "efficiency"), step).source();
+  };
+  const Source stated{"stated for this chain", Certainty::stated};
+  ChainMade made{.pin_diameter = 5.08_mm};
+  EXPECT_EQ(source(made, "joint friction"), joint_friction_source);
+  EXPECT_EQ(source(made, "seal drag"), seal_drag_source);
+  EXPECT_EQ(source(made, "pin diameter"), stated);
+  made.joint_friction = Band<double>::exactly(0.1);
+  EXPECT_EQ(source(made, "joint friction"), stated);
+  EXPECT_EQ(source(made, "seal drag"), seal_drag_source);
+  made.joint_friction.reset();
+  made.seal_drag = Band<Torque>::exactly(0.01_Nm);
+  EXPECT_EQ(source(made, "joint friction"), joint_friction_source);
+  EXPECT_EQ(source(made, "seal drag"), stated);
+}
+
 }  // namespace

@@ -81,11 +81,14 @@ TEST(ChainCentresInBulk, AreThoseOfOneDriveWithinTwoUlp) {
 TEST(ChainLinksInBulk, AreThoseOfOneDriveWithinTwoUlp) {
   const ManyDrives drives(10000);
   const std::vector<double> told = links_of(one_mm, drives.front, drives.rear, drives.centre);
+  int differ = 0;
   for (std::size_t i = 0; i < told.size(); ++i) {
     const double one = chain_links(Length::from_value(1.0), drives.front_at(i), drives.rear_at(i),
                                    Length::from_value(drives.centre[i]));
     ASSERT_LE(bulk_ulps(told[i], one), 2.0) << drives.front[i] << "/" << drives.rear[i] << " " << drives.centre[i];
+    differ += told[i] != one;
   }
+  EXPECT_GT(differ, 100);  // it is not the same code
 }
 
 TEST(ChainCentresInBulk, LeadBackToTheirLinks) {
@@ -136,6 +139,33 @@ TEST(ChainCentresInBulk, TakeOneNumberForAllAndMayStandWhereTheLinksDo) {
   std::vector<double> in_place = drives.links;
   chain_centres_mm(std::vector{15.875}, fronts, drives.rear, in_place, in_place);
   EXPECT_TRUE(same_bits(in_place, all));
+}
+
+// As arrays of another language do: several columns in one row of numbers, results among other numbers, or backwards.
+TEST(ChainCentresInBulk, MayLieWhereverTheyAreToldTo) {
+  const std::size_t size = 600;
+  const ManyDrives drives(size);
+  const std::vector<double> pitches(size, 1.0);
+  const std::vector<double> all = centres(one_mm, drives.front, drives.rear, drives.links);
+  std::vector<double> table;  // front, rear, links, and room for a centre distance
+  for (std::size_t i = 0; i < size; ++i)
+    table.insert(table.end(), {drives.front[i], drives.rear[i], drives.links[i], -7.0});
+  constexpr std::ptrdiff_t next = sizeof(double), row = 4 * next;
+  detail::centres_mm({{{pitches.data(), next}, {&table[0], row}, {&table[1], row}, {&table[2], row}}}, &table[3], row,
+                     size);
+  std::vector<double> told;
+  for (std::size_t i = 0; i < size; ++i) {
+    told.push_back(table[4 * i + 3]);
+    EXPECT_EQ(table[4 * i], drives.front[i]);
+    EXPECT_EQ(table[4 * i + 1], drives.rear[i]);
+    EXPECT_EQ(table[4 * i + 2], drives.links[i]);
+  }
+  EXPECT_TRUE(same_bits(told, all));
+  std::vector<double> backwards(size);
+  detail::centres_mm(
+      {{{one_mm.data(), 0}, {drives.front.data(), next}, {drives.rear.data(), next}, {drives.links.data(), next}}},
+      &backwards[size - 1], -next, size);
+  EXPECT_TRUE(same_bits({backwards.rbegin(), backwards.rend()}, all));
 }
 
 TEST(ChainCentresInBulk, AreNaNForWhatIsOutOfRangeAndNowhereElse) {
@@ -199,6 +229,9 @@ TEST(ChainCentresInBulk, NameTheColumnOfAnotherLength) {
   const auto error = try_chain_centres_mm(three, three, two, three, three);
   ASSERT_TRUE(error);
   EXPECT_STREQ(error->what(), "length of rear is 2; expected 1 or 3, as many as there are results");
+  const std::vector<double> one{14.0};
+  std::vector<double> result(1);
+  EXPECT_STREQ(try_chain_centres_mm(one_mm, one, two, one, result)->what(), "length of rear is 2; expected 1");
   EXPECT_THROW(chain_links_of_mm(three, three, three, two, three), RangeError);
   EXPECT_TRUE(try_chain_links_of_mm(one_mm, none, one_mm, none, two));
   EXPECT_FALSE(try_chain_centres_mm(one_mm, none, one_mm, none, none));

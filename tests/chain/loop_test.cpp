@@ -384,6 +384,12 @@ TEST(ChainLinks, AreNotANumberWhereThereIsNoLoop) {
     EXPECT_TRUE(std::isnan(links(0.0127, centre))) << centre;
 }
 
+TEST(ChainLinks, EndWhereThePitchCirclesTouch) {
+  const Length touching = 0.5 * (pitch_diameter(12.7_mm, 14_teeth) + pitch_diameter(12.7_mm, 43_teeth));
+  EXPECT_TRUE(std::isfinite(chain_links(12.7_mm, 14_teeth, 43_teeth, touching * (1.0 + 1e-12))));
+  EXPECT_TRUE(std::isnan(chain_links(12.7_mm, 14_teeth, 43_teeth, touching * (1.0 - 1e-6))));
+}
+
 TEST(ChainCentre, IsNotANumberWhereThereIsNone) {
   const auto centre = [](double pitch, double links) {
     return chain_centre(Length::from_value(pitch), 14_teeth, 43_teeth, links).value();

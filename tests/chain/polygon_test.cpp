@@ -6,7 +6,11 @@
 #include <core/formula_range.hpp>
 #include <reference/csv.hpp>
 
+#include <cmath>
+#include <cstddef>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace {
 using namespace layshaft;
@@ -28,6 +32,7 @@ TEST(SpeedVariation, AgreesWithThePrintedTable) {
 }
 
 TEST(SpeedVariation, FallsWithTheTeeth) {
+  EXPECT_TRUE(formula::speed_variation::in_range(Teeth(Teeth::least)));
   for (int teeth = 4; teeth < 200; ++teeth) EXPECT_GT(speed_variation(Teeth(teeth)), speed_variation(Teeth(teeth + 1)));
 }
 
@@ -58,6 +63,107 @@ TEST(PolygonRipple, VanishesForEqualSprocketsAWholeNumberOfPitchesApart) {
   EXPECT_NEAR(ripple.least_ratio, 1.0, 1e-12);
   EXPECT_NEAR(ripple.greatest_ratio, 1.0, 1e-12);
   EXPECT_NEAR(ripple.loop_length / (15.875_mm), 0.0, 1e-12);
+  // By hand: with a pin on top the lever is the pitch radius, 0.5 / sin(pi/20), half a tooth on the height of a flat,
+  // 0.5 / tan(pi/20); in the mean a radian takes 20 / (2 pi) pitches of chain.
+  EXPECT_NEAR(ripple.greatest_chain_speed, pi / 20.0 / std::sin(pi / 20.0), 1e-12);
+  EXPECT_NEAR(ripple.least_chain_speed, pi / 20.0 / std::tan(pi / 20.0), 1e-12);
+}
+
+/// Two sprockets with every pin, in pitches, as of `PinPolygons`, but by looking at all of them.
+class EveryPin {
+ public:
+  EveryPin(int front, int rear, double centre, double front_phase)
+      : rear_(rear), centre_(centre), front_pins_(pins(front, centre, front_phase)) {
+    turn_rear(0.0);
+  }
+
+  struct Run {
+    std::size_t front, rear;  // which pins it goes between
+    double length, front_lever, rear_lever;
+  };
+  /// The straight run above (side +1) or below (-1) all pins: from the two that stand out most from the last guess.
+  [[nodiscard]] Run run(double side) const {
+    std::size_t a = 0, b = 0;
+    double across = 0.0, up = side;
+    for (int round = 0; round < 20; ++round) {
+      const std::size_t next_a = outermost(front_pins_, across, up), next_b = outermost(rear_pins_, across, up);
+      if (round > 0 && next_a == a && next_b == b) break;
+      a = next_a;
+      b = next_b;
+      const double x = front_pins_[a].first - rear_pins_[b].first, y = front_pins_[a].second - rear_pins_[b].second;
+      across = -side * y / std::hypot(x, y);
+      up = side * x / std::hypot(x, y);
+    }
+    const auto [x, y] = front_pins_[a];
+    const double reach = x * across + y * up;
+    return {a, b, std::hypot(x - rear_pins_[b].first, y - rear_pins_[b].second), reach - centre_ * across, reach};
+  }
+  /// Turns the rear sprocket until the upper run is a whole number of pitches, within the tooth that it stands at.
+  void tighten() {
+    double phase = 0.0, over = 1.0;
+    for (int round = 0; round < 30 && std::fabs(over) > 1e-12; ++round) {
+      const Run upper = run(1.0);
+      over = upper.length - std::round(upper.length);
+      turn_rear(phase -= over / upper.rear_lever);
+    }
+    ASSERT_LE(std::fabs(over), 1e-12);
+  }
+  /// Both runs, and the chain's pitches on the sprockets, counted from pin to pin.
+  [[nodiscard]] double loop() const {
+    const Run upper = run(1.0), lower = run(-1.0);
+    const std::size_t ahead = (upper.front + front_pins_.size() - lower.front) % front_pins_.size();
+    const std::size_t behind = (lower.rear + rear_pins_.size() - upper.rear) % rear_pins_.size();
+    return upper.length + lower.length + double(ahead + behind);
+  }
+
+ private:
+  using Pins = std::vector<std::pair<double, double>>;
+  int rear_;
+  double centre_;
+  Pins front_pins_, rear_pins_;
+
+  [[nodiscard]] static Pins pins(int teeth, double shaft, double phase) {
+    Pins all;
+    for (int i = 0; i < teeth; ++i) {
+      const double angle = phase + 2.0 * pi * i / teeth, radius = 0.5 / std::sin(pi / teeth);
+      all.emplace_back(shaft + radius * std::cos(angle), radius * std::sin(angle));
+    }
+    return all;
+  }
+  void turn_rear(double phase) { rear_pins_ = pins(rear_, 0.0, phase); }
+  [[nodiscard]] static std::size_t outermost(const Pins& pins, double across, double up) {
+    std::size_t best = 0;
+    const auto out = [&](std::size_t i) { return pins[i].first * across + pins[i].second * up; };
+    for (std::size_t i = 1; i < pins.size(); ++i)
+      if (out(i) > out(best)) best = i;
+    return best;
+  }
+};
+/// Compares both at so many places over a tooth of the front sprocket.
+void expect_as_with_every_pin(int front, int rear, double centre, int places) {
+  const detail::PinPolygons polygons{Teeth(front), Teeth(rear), centre};
+  for (int i = 0; i < places; ++i) {
+    const double phase = polygons.front_step() * i / places;
+    EveryPin every(front, rear, centre, phase);
+    every.tighten();
+    const EveryPin::Run upper = every.run(1.0);
+    const auto state = polygons.at(phase);
+    ASSERT_NEAR(state.loop, every.loop(), 1e-9) << front << "/" << rear << " " << centre << " " << i;
+    ASSERT_NEAR(state.front_lever, upper.front_lever, 1e-8) << front << "/" << rear << " " << centre << " " << i;
+    ASSERT_NEAR(state.rear_lever, upper.rear_lever, 1e-8) << front << "/" << rear << " " << centre << " " << i;
+  }
+}
+
+TEST(PinPolygons, AreAsWithEveryPinForFewTeethAtAnyDistance) {
+  for (const auto& [front, rear] : {std::pair{4, 4}, {4, 5}, {5, 4}, {6, 7}, {4, 12}, {13, 47}})
+    for (int i = 0; i < 40; ++i)
+      expect_as_with_every_pin(front, rear, (front + rear) / (2.0 * pi) + 0.7 + 0.0513 * i, 101);
+}
+
+// A step of 1000 teeth is a third of a degree: a run that is sought a degree beside its place is not found.
+TEST(PinPolygons, AreAsWithEveryPinForManyTeeth) {
+  for (const auto& [front, rear] : {std::pair{1000, 1000}, {400, 1000}, {1000, 400}, {4, 1000}})
+    for (const double gap : {3.3, 250.0}) expect_as_with_every_pin(front, rear, (front + rear) / (2.0 * pi) + gap, 11);
 }
 
 TEST(PolygonRipple, LeavesTheMeanRatioAlone) {

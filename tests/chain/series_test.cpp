@@ -130,6 +130,7 @@ TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
   for (const auto& [text, position, nearest] : {
            Mistake{"08B-2", 4, "08B"},  // two strands
            {"40-2", 2, "40"},
+           {"3-5", 1, ""},      // of five strands, and no name without them
            {"520H", 3, "520"},  // a make of it
            {"520 O-ring", 4, ""},
            {"52", 2, "520 or 525"},                  // half a name
@@ -164,6 +165,24 @@ TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
     EXPECT_EQ(error.expected().find("the nearest"), std::string::npos) << error.expected();
     for (const std::string_view name : chain_series_names())
       EXPECT_NE(error.expected().find(name), std::string::npos) << name;
+  }
+}
+
+TEST(ChainSeries, ListsEveryNameOnceWithItsOtherOneWhereNoneIsNear) {
+  std::string list;
+  for (const ChainSeries series : all_chain_series()) {
+    list += (list.empty() ? "one of " : ", ") + std::string(series.name());
+    if (!series.aliases().empty()) list += " (" + std::string(series.aliases().front()) + ")";
+  }
+  EXPECT_TRUE(list.starts_with("one of 219, 25H, 270H, ")) << list;
+  EXPECT_NE(list.find(", 04C (25), 06C (35), "), std::string::npos) << list;
+  EXPECT_NE(list.find(", 04B, 05B (PR-8-4.6), "), std::string::npos) << list;
+  for (const auto& [text, what] : {std::pair<std::string_view, std::string_view>{"foo", "unknown chain series"},
+                                   {"", "no chain series"},
+                                   {"ANSI", "no chain series"}}) {
+    const Error error = ChainSeries::make(text).error();
+    EXPECT_EQ(error.expected(), list) << text;
+    EXPECT_TRUE(std::string_view(error.what()).starts_with(what)) << error.what();
   }
 }
 

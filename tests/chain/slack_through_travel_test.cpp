@@ -91,6 +91,15 @@ TEST(SlackThroughTravel, RefusesWhatCannotBe) {
       << touching.error().what();
 }
 
+TEST(SlackThroughTravel, TakesSlackUpToAQuarterOfTheCentreDistance) {
+  const Length quarter = 0.25 * swung_loop().centre(110_links);
+  EXPECT_TRUE(try_slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 0.9999 * quarter}));
+  const auto refused = try_slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 1.0001 * quarter});
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().kind(), ErrorKind::range);
+  EXPECT_TRUE(std::string(refused.error().what()).starts_with("slack is ")) << refused.error().what();
+}
+
 // Worked by hand for C = 640 mm and a spare length of 1 mm (equal sprockets, so that the run is 640 mm): 35.8, 11.0,
 // 15.5 mm.
 TEST(Slack, IsToldInEveryWayItIsMeasured) {

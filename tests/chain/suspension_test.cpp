@@ -104,6 +104,20 @@ TEST(Suspension, RefusesWhatIsNoSwingarm) {
   EXPECT_THROW((void)Suspension(parts()).tight_point(20_m), RangeError);
 }
 
+// By hand: 1.001 sqrt(75² + 10²) + 1 = 76.7397 mm.
+TEST(Suspension, NeedsAnArmThatReachesAThousandthAndAMillimetreBeyondTheLayshaft) {
+  SuspensionParts shortest = parts();
+  shortest.arm = 76.74_mm;
+  EXPECT_TRUE(Suspension::make(shortest));
+  shortest.arm = 76.739_mm;
+  EXPECT_FALSE(Suspension::make(shortest));
+  const Suspension swingarm(parts());
+  EXPECT_TRUE(swingarm.try_centre(6_deg, 76.74_mm));
+  EXPECT_FALSE(swingarm.try_centre(6_deg, 76.739_mm));
+  EXPECT_TRUE(swingarm.try_tight_point(76.74_mm));
+  EXPECT_FALSE(swingarm.try_tight_point(76.739_mm));
+}
+
 TEST(Suspension, FormulasKnowTheirRange) {
   expect_range<formula::suspension_centre>("ff+f", 75_mm, 10_mm, 565_mm, 12_deg);
   expect_range<formula::tight_angle>("+f", 75_mm, 10_mm);

@@ -110,6 +110,15 @@ TEST(ChainStretch, AssumesOfEachSealSoManyTimesTheLife) {
     EXPECT_EQ(road_wear_source_of(sealed), sealed_wear_source);
 }
 
+TEST(ChainStretch, SaysWhetherItsJointsWereMeasured) {
+  StretchDuty measured = duty;
+  measured.wear_resistance = Band<Pressure>::exactly(1e15_Pa);
+  for (const ChainSeal seal : {ChainSeal::none, ChainSeal::o_ring, ChainSeal::shaped}) {
+    EXPECT_EQ(detail::resistance_from(duty, {.seal = seal}), road_wear_source_of(seal));
+    EXPECT_EQ(detail::resistance_from(measured, {.seal = seal}), sources::stated);
+  }
+}
+
 TEST(StretchLimit, TakesBothEndsOfEachRange) {
   for (const double room : {-1.0, 1.0}) EXPECT_TRUE(try_stretch_limit(43_teeth, room));
   for (const double room : {-1.001, 1.001}) EXPECT_FALSE(try_stretch_limit(43_teeth, room));

@@ -105,6 +105,89 @@ TEST(ReplacementPlans, KeepWhatIsNotWornWhereEachGoesByItself) {
   EXPECT_EQ(told.cheapest.kind, PlanKind::each_when_worn);
 }
 
+// Worked by hand, at a mismatch of 2, with one sprocket that lives 20,000 km and one that lives 40,000 km. The first
+// two chains after the set find the short-lived one more worn; the third is fitted when that one is new again, and
+// finds the other more worn.
+TEST(ReplacementPlans, FitEachChainToTheSprocketThatIsMoreWorn) {
+  const double second = 10000.0 / (1.0 + 10000.0 / 20000.0);
+  const double third = 10000.0 / (1.0 + (10000.0 + second) / 20000.0);
+  const double fitted = 10000.0 + second + third;  // 22,121 km
+  const double fourth = 10000.0 / (1.0 + fitted / 40000.0);
+  // The set's labour of 30 is shared 1:1:2.
+  const double chains = 87.5 + 2.0 * 90.0 + 90.0 * (25000.0 - fitted) / fourth;
+  const double front_cost = 27.5, rear_cost = 55.0;
+  for (const bool front_first : {true, false}) {
+    SCOPED_TRACE(front_first);
+    DriveCosts costs = drive(2.0);
+    costs.front = part(20, 10, front_first ? 20000 : 40000);
+    costs.rear = part(40, 20, front_first ? 40000 : 20000);
+    const ReplacementPlans told = replacement_plans(25000_km, costs);
+    const PlanCost& each = told.plans[6];
+    EXPECT_EQ(each.chains, 4);
+    EXPECT_EQ(each.fronts, front_first ? 2 : 1);
+    EXPECT_EQ(each.rears, front_first ? 1 : 2);
+    // Of what is fitted at the end a quarter of the second short-lived sprocket has been run, and 25/40 of the other.
+    EXPECT_NEAR(each.bought.nominal, 140.0 + 30.0 + 3.0 * 90.0 + (front_first ? 30.0 : 60.0), 1e-9);
+    const double sprockets =
+        front_first ? front_cost + 30.0 * 0.25 + rear_cost * 0.625 : front_cost * 0.625 + rear_cost + 60.0 * 0.25;
+    EXPECT_NEAR(each.used_up.nominal, chains + sprockets, 1e-9);
+  }
+}
+
+// At a mismatch of 2 four chains end at 29,390 km (above), and a fifth is thrown away with the sprockets at 30,000 km.
+TEST(ReplacementPlans, ThrowTheLastChainOfASetAwayWithItsSprockets) {
+  const ReplacementPlans told = replacement_plans(60000_km, drive(2.0));
+  for (const std::size_t i : {4u, 5u}) {
+    EXPECT_EQ(told.plans[i].chains, 10) << i;
+    EXPECT_EQ(told.plans[i].fronts, 2) << i;
+    EXPECT_EQ(told.plans[i].rears, 2) << i;
+    EXPECT_NEAR(told.plans[i].bought.nominal, 2.0 * (140.0 + 30.0 + 4.0 * 90.0), 1e-9) << i;
+    EXPECT_NEAR(told.plans[i].used_up.nominal, told.plans[i].bought.nominal, 1e-9) << i;
+  }
+}
+
+// A chain that would live 40,000 km goes with its sprockets at 30,000 km.
+TEST(ReplacementPlans, ThrowAChainThatOutlivesItsSprocketsAwayWithThem) {
+  DriveCosts costs = drive();
+  costs.chain.life = Band<Length>::exactly(40000_km);
+  const ReplacementPlans told = replacement_plans(60000_km, costs);
+  for (std::size_t i = 0; i < 6; ++i) {
+    EXPECT_EQ(told.plans[i].chains, 2) << i;
+    EXPECT_EQ(told.plans[i].fronts, 2) << i;
+    EXPECT_NEAR(told.plans[i].bought.nominal, 2.0 * 170.0, 1e-9) << i;
+    EXPECT_NEAR(told.plans[i].used_up.nominal, 2.0 * 170.0, 1e-9) << i;
+  }
+}
+
+// Six chains of 10,000 km on sprockets of which one lives 30,000 km: both go at 30,000 km, whichever it is.
+TEST(ReplacementPlans, EndASetWithTheSprocketThatIsWornFirst) {
+  for (const bool front_first : {true, false}) {
+    DriveCosts costs = drive();
+    (front_first ? costs.rear : costs.front).life = Band<Length>::exactly(60000_km);
+    const ReplacementPlans told = replacement_plans(60000_km, costs);
+    EXPECT_EQ(told.plans[5].chains, 6) << front_first;
+    EXPECT_EQ(told.plans[5].fronts, 2) << front_first;
+    EXPECT_EQ(told.plans[5].rears, 2) << front_first;
+  }
+}
+
+// By hand, over 9,000 km with a chain of 8,000 to 20,000 km: as a set it takes one set, or two where the chain lives
+// shortest; of prices only the chain's is uncertain, by 20 either way.
+TEST(ReplacementPlans, AreBandsAroundWhatIsNominal) {
+  DriveCosts costs = drive();
+  costs.chain.price = {60.0, 80.0, 100.0};
+  costs.chain.life = {8000_km, 10000_km, 20000_km};
+  const ReplacementPlans told = replacement_plans(9000_km, costs);
+  const PlanCost& set = told.plans[0];
+  EXPECT_EQ(set.chains, 1);
+  EXPECT_DOUBLE_EQ(set.bought.low, 60.0 + 60.0 + 30.0);
+  EXPECT_DOUBLE_EQ(set.bought.nominal, 80.0 + 60.0 + 30.0);
+  EXPECT_DOUBLE_EQ(set.bought.high, 2.0 * (100.0 + 60.0 + 30.0));
+  EXPECT_NEAR(set.used_up.low, 150.0 * 9.0 / 20.0, 1e-9);
+  EXPECT_NEAR(set.used_up.nominal, 170.0 * 9.0 / 10.0, 1e-9);
+  EXPECT_NEAR(set.used_up.high, 190.0 * 9.0 / 8.0, 1e-9);
+}
+
 TEST(ReplacementPlans, NeverUseUpMoreThanTheyBuyAndGrowWithTheDistance) {
   DriveCosts costs = drive();
   costs.mismatch.reset();
@@ -155,6 +238,21 @@ TEST(ReplacementPlans, SayWhetherTheChoiceFlips) {
                           .mismatch = Band<double>::exactly(4.0)};
   EXPECT_EQ(replacement_plans(60000_km, ruined).cheapest.kind, PlanKind::as_a_set);
   EXPECT_FALSE(replacement_plans(60000_km, ruined).flips);
+}
+
+// Dear chains: where worn sprockets do not matter a set sees three of them, 3 x 210 + 20 over 30,000 km; where they
+// ruin them it sees one (above).
+TEST(ReplacementPlans, AreCheapestByWhatIsNominal) {
+  const DriveCosts dear{.chain = part(200, 10, 10000),
+                        .front = part(10, 0, 30000),
+                        .rear = part(10, 0, 30000),
+                        .set_labour = Band<double>::exactly(10),
+                        .mismatch = Band<double>{1.0, 1.0, 4.0}};
+  const ReplacementPlans told = replacement_plans(60000_km, dear);
+  EXPECT_EQ(told.cheapest.chains_per_set, 3);
+  EXPECT_NEAR(told.cheapest.used_up.nominal, 2.0 * (3.0 * 210.0 + 20.0), 1e-9);
+  EXPECT_TRUE(told.plans[0].can_be_cheapest);
+  EXPECT_TRUE(told.flips);
 }
 
 TEST(ReplacementPlans, MarkWhatIsFromMemory) {

@@ -107,6 +107,14 @@ TEST(RunningCost, RefusesWhatNoPartCosts) {
             "");
 }
 
+TEST(RunningCost, NamesTheFirstPartThatIsWrong) {
+  CostPart bad = tyre;
+  bad.price = Band<double>::exactly(-1.0);
+  EXPECT_STREQ(try_running_cost({bad, tyre}).error().what(), "parts[0]: price is -1; expected 0 to 1000000000000");
+  EXPECT_STREQ(try_running_cost({tyre, chain, bad, bad}).error().what(),
+               "parts[2]: price is -1; expected 0 to 1000000000000");
+}
+
 TEST(RunningCost, TakesOneToSixteenParts) {
   CostParts parts;
   EXPECT_STREQ(try_running_cost(parts).error().what(), "parts: none was given; expected 1 to 16");

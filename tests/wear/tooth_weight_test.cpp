@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include <layshaft/wear/tooth_weight.hpp>
 
+#include <layshaft/core/recorder.hpp>
 #include <layshaft/core/watch.hpp>
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 #include <optional>
+#include <utility>
 
 namespace {
 using namespace layshaft;
@@ -35,6 +38,48 @@ TEST(ToothWeight, IsLessOnLargerSprocketsOfOneRatio) {
     EXPECT_LT(front(12 + step, 36 + 3 * step), front(11 + step, 33 + 3 * step));
     EXPECT_LT(rear(36 + 3 * step), rear(33 + 3 * step));
   }
+}
+
+// The middle of the tooth form's least, 17 - 64/N degrees, and greatest, 35 - 120/N, is 26 - 92/N, which ANSI B29.1 has
+// as its average (from memory).
+TEST(ToothWeight, PressesByTheAverageAngleOfTheToothForm) {
+  constexpr double degree = std::numbers::pi / 180.0;
+  for (const int teeth : {11, 14, 45}) {
+    const double between = 360.0 / teeth;
+    const std::pair<Corner, double> angles[] = {{Corner::low, 17.0 - 64.0 / teeth},
+                                                {Corner::nominal, 26.0 - 92.0 / teeth},
+                                                {Corner::high, 35.0 - 120.0 / teeth}};
+    for (const auto& [corner, angle] : angles)
+      EXPECT_NEAR(detail::greatest_tooth_force(Unwatched(), 1000_N, Teeth(teeth), corner).value(),
+                  1000.0 * std::sin(between * degree) / std::sin((angle + between) * degree), 1e-9)
+          << teeth << " " << int(corner);
+  }
+}
+
+TEST(ToothWeight, GoesWithTheHardnessOfAStatedMaterialOnly) {
+  const Band<Pressure>& hardness = material(SprocketMaterial::hardened_steel).hardness;
+  ASSERT_LT(hardness.low, hardness.high);
+  const double stated = front(14, 40, SprocketMaterial::hardened_steel), unstated = front(14, 40);
+  for (const Corner corner : corners) {
+    EXPECT_EQ(front(14, 40, {}, corner), unstated);
+    EXPECT_NEAR(front(14, 40, SprocketMaterial::hardened_steel, corner) / stated,
+                hardness.nominal / hardness.at(corner), 1e-12);
+  }
+}
+
+TEST(ToothWeight, SaysWhereItsHardnessIsFrom) {
+  const auto source = [](std::optional<SprocketMaterial> of) {
+    const Working working = explain_over("wear", one_cause, [&](Recorder::Watch watch, Corner) {
+      return detail::front_tooth_weight(watch, usual_series, Teeth(14), Teeth(40), of, Corner::nominal,
+                                        Corner::nominal);
+    });
+    for (const Step& step : working.steps())
+      if (step.name() == "hardness") return step.source();
+    return Source{"no step of this name"};
+  };
+  EXPECT_EQ(source({}), reference_source);
+  for (const SprocketMaterial of : {SprocketMaterial::steel, SprocketMaterial::aluminium_7000})
+    EXPECT_EQ(source(of), material(of).source);
 }
 
 // The distance between the two points of the pitch circle that the rollers beside a tooth just reach, found by halving
@@ -81,6 +126,10 @@ TEST(ToothWearRuns, ShareWhatIsOfOneMaterialOrOneCount) {
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::steel, true), 1u);
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::aluminium_7000, false), 9u);
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::aluminium_7000, true), 5u);
+  // On equal teeth the angle stays where it is.
+  for (const ToothWearCorners& at : tooth_wear_runs(SprocketMaterial::steel, SprocketMaterial::aluminium_7000, true))
+    EXPECT_EQ(at.pressure, Corner::nominal);
+  for (const ToothWearCorners& at : tooth_wear_runs({}, {}, true)) EXPECT_EQ(at.pressure, Corner::nominal);
 }
 
 // By hand: half the roller times the angle between two of 16 teeth, 22.5 degrees.

@@ -141,9 +141,9 @@ class PinPolygons {
         const double rear_angle = std::atan2(front.y, front.x) + std::acos(cosine);
         const Point rear = rear_pin(rear_angle);
         double outside = 0.0;
-        for (const double step : {-1.0, 1.0})
-          outside = std::max({outside, cross(rear, front, front_pin(front_angle + step * front_step_)),
-                              cross(rear, front, rear_pin(rear_angle + step * rear_step_))});
+        for (const double way : {-1.0, 1.0})
+          outside = std::max({outside, cross(rear, front, front_pin(front_angle + way * front_step_)),
+                              cross(rear, front, rear_pin(rear_angle + way * rear_step_))});
         if (outside < least_outside) {
           least_outside = outside;
           best = rear_angle;
