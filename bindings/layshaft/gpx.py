@@ -141,6 +141,8 @@ class _Track:
                 raise _core.Error(f"{self._place()} has two times; expected one")
             point.time, point.fraction = self._moment(text)
         elif cell == "ele":
+            if point.height is not None:
+                raise _core.Error(f"{self._place()} has two heights; expected one at most")
             point.height = self._number("ele", text)
         elif point.speed is None:
             point.speed = self._number("speed", text)

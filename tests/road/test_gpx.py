@@ -178,6 +178,7 @@ THREE = steady(10.0, range(3))
         (track(THREE + point((1.0, 1.0), "2031-06-01T18:00:04+05:60")), "track point 4, time: '2031-06-01"),
         (track(THREE + point((1.0, 1.0), "0001-01-01T00:00:00+05:00")), "track point 4, time:"),
         (track(THREE + point((1.0, 1.0), moment(4), f"<time>{moment(5)}</time>")), "track point 4 has two times"),
+        (track(steady(10.0, range(3), inside="<ele>1</ele><ele>1</ele>")), "track point 1 has two heights"),
         (track(steady(10.0, range(3), inside="<ele>1,5</ele>")), "track point 1, ele: no number, '1,5'"),
         (track(steady(10.0, range(3), inside="<ele>12000</ele>")), "height 1 is 12000 m"),
         (track(steady(10.0, range(3), inside="<speed>-1</speed>")), "speed 1 is -3.6 km/h"),
