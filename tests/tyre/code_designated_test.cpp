@@ -10,6 +10,7 @@
 #include <iterator>
 #include <map>
 #include <string>
+#include <string_view>
 #include <tuple>
 #include <vector>
 
@@ -114,6 +115,23 @@ TEST(CodeDesignatedTyre, ShiftsByTheDifferenceOfTheRims) {
 }
 
 TEST(CodeDesignatedTyre, MissingFromTheTableHasNeighbours) {
+  const struct {
+    std::string_view section;
+    bool lettered;
+    double rim_code;
+    std::string_view below, above;
+  } table[] = {
+      {"4.20", false, 18.0, "4.10", "4.60"},   {"9.00", false, 18.0, "6.7", ""},
+      {"1.75", false, 18.0, "", "2.00"},       {"3.05", false, 18.0, "3.00", "3.25"},
+      {"2 3/4", false, 8.0, "2 3/4", "2 3/4"}, {"MT80", true, 16.0, "MS85", "MT85"},
+      {"MU88", true, 16.0, "MU85", "MU90"},    {"MA90", true, 16.0, "", "MH90"},
+      {"MZ90", true, 16.0, "MV90", ""},
+  };
+  for (const auto& [section, lettered, rim_code, below, above] : table) {
+    const auto next = layshaft::detail::sections_next_to(section, lettered, rim_code);
+    EXPECT_EQ(next.below, below) << section;
+    EXPECT_EQ(next.above, above) << section;
+  }
   static_assert(detail::sections_next_to("4.20", false, 18).below == "4.10");
   static_assert(detail::sections_next_to("4.20", false, 18).above == "4.60");
   static_assert(detail::sections_next_to("9.00", false, 18).above.empty());

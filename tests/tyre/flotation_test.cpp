@@ -5,6 +5,8 @@
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
 
+#include <string_view>
+
 namespace {
 using namespace layshaft;
 using layshaft_test::expect_range;
@@ -19,6 +21,14 @@ TEST(FlotationSize, HasTheDiameterOfItsMarking) {
   EXPECT_NEAR(size.section_width() / units::inch, 10.5, 1e-12);
   EXPECT_EQ(size.rim_diameter(), 381_mm);
   EXPECT_EQ(size.aspect_ratio(), std::nullopt);
+}
+
+TEST(FlotationSize, IsUpToThirtyInchesWide) {
+  EXPECT_EQ(TyreSize("60x30-16").section_width(), 30.0 * units::inch);
+  const auto wider = TyreSize::make("60x30.01-16");
+  ASSERT_FALSE(wider);
+  EXPECT_TRUE(std::string_view(wider.error().what()).find("a section width that no tyre has") !=
+              std::string_view::npos);
 }
 
 TEST(FlotationSize, SaysThatItsLimitsAreFromMemory) {

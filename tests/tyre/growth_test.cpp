@@ -35,6 +35,20 @@ TEST(Growth, WithSpeedRisesWithItsSquareToTheRatedSpeed) {
   EXPECT_EQ(speed_growth_source.certainty, Certainty::from_memory);
 }
 
+// The bounds are from memory; by hand, of the free radius at its nominal and its greatest.
+TEST(Growth, WithSpeedGoesByTheConstruction) {
+  const struct {
+    const char* marking;
+    double nominal, high;
+  } table[] = {{"110/90-18 61S", 0.015, 0.04}, {"110/90B18 61S", 0.008, 0.02}, {"110/90R18 61S", 0.005, 0.015}};
+  for (const auto& [marking, nominal, high] : table) {
+    const TyreSize tyre(marking);
+    const Band<Length> growth = speed_growth(tyre, 180_kmh);
+    EXPECT_NEAR(growth.nominal / units::mm, 655.0 / 2.0 * nominal, 1e-12) << marking;
+    EXPECT_NEAR(growth.high / tyre.overall_diameter().high, high / 2.0, 1e-15) << marking;
+  }
+}
+
 TEST(Growth, WithSpeedIsNotGuessedBeyondTheSymbolOrWithoutOne) {
   EXPECT_EQ(std::string(try_speed_growth(TyreSize("110/90-18"), 90_kmh).error().what()),
             "growth with speed needs the tyre's speed symbol, as in 110/90-18 61R");

@@ -6,26 +6,28 @@
 namespace {
 using namespace layshaft;
 
+static_assert(to_string(TyreNotation::metric) == "metric");  // known to the compiler too
+
 TEST(TyreKinds, HaveAWordEach) {
-  static_assert(to_string(TyreNotation::metric) == "metric");
-  static_assert(to_string(TyreNotation::code) == "code");
-  static_assert(to_string(TyreNotation::lettered) == "lettered");
-  static_assert(to_string(TyreNotation::flotation) == "flotation");
-  static_assert(to_string(TyreNotation::cycle) == "cycle");
-  static_assert(to_string(TyreVehicle::unmarked) == "unmarked");
-  static_assert(to_string(TyreVehicle::passenger) == "passenger");
-  static_assert(to_string(TyreVehicle::light_truck) == "light truck");
-  static_assert(to_string(TyreVehicle::commercial) == "commercial");
-  static_assert(to_string(TyreVehicle::all_terrain) == "all-terrain");
-  static_assert(to_string(TyreConstruction::diagonal) == "diagonal");
-  static_assert(to_string(TyreConstruction::bias_belted) == "bias-belted");
-  static_assert(to_string(TyreConstruction::radial) == "radial");
-  static_assert(to_string(TyreUse::road) == "road");
-  static_assert(to_string(TyreUse::special) == "special");
-  static_assert(to_string(TyreUse::snow) == "snow");
-  static_assert(to_string(TyreTube::unmarked) == "unmarked");
-  static_assert(to_string(TyreTube::tubeless) == "tubeless");
-  static_assert(to_string(TyreTube::tube) == "tube");
+  EXPECT_EQ(to_string(TyreNotation::metric), "metric");
+  EXPECT_EQ(to_string(TyreNotation::code), "code");
+  EXPECT_EQ(to_string(TyreNotation::lettered), "lettered");
+  EXPECT_EQ(to_string(TyreNotation::flotation), "flotation");
+  EXPECT_EQ(to_string(TyreNotation::cycle), "cycle");
+  EXPECT_EQ(to_string(TyreVehicle::unmarked), "unmarked");
+  EXPECT_EQ(to_string(TyreVehicle::passenger), "passenger");
+  EXPECT_EQ(to_string(TyreVehicle::light_truck), "light truck");
+  EXPECT_EQ(to_string(TyreVehicle::commercial), "commercial");
+  EXPECT_EQ(to_string(TyreVehicle::all_terrain), "all-terrain");
+  EXPECT_EQ(to_string(TyreConstruction::diagonal), "diagonal");
+  EXPECT_EQ(to_string(TyreConstruction::bias_belted), "bias-belted");
+  EXPECT_EQ(to_string(TyreConstruction::radial), "radial");
+  EXPECT_EQ(to_string(TyreUse::road), "road");
+  EXPECT_EQ(to_string(TyreUse::special), "special");
+  EXPECT_EQ(to_string(TyreUse::snow), "snow");
+  EXPECT_EQ(to_string(TyreTube::unmarked), "unmarked");
+  EXPECT_EQ(to_string(TyreTube::tubeless), "tubeless");
+  EXPECT_EQ(to_string(TyreTube::tube), "tube");
 }
 
 }  // namespace

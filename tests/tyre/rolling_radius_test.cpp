@@ -33,6 +33,13 @@ TEST(RollingRadius, IsThatOfTheEightPublishedLightTruckTyres) {
   EXPECT_EQ(light_truck_share_source.certainty, Certainty::published);
 }
 
+TEST(RollingRadius, OfALightTruckTyreIsMostLikelyInTheMiddleOfWhatWasSeen) {
+  for (const TyreConstruction construction : constructions) {
+    const Band<double> share = static_share(construction, TyreDeflection::light_truck);
+    EXPECT_NEAR(share.nominal, 0.5 * (share.low + share.high), 1e-15) << to_string(construction);
+  }
+}
+
 TEST(RollingRadius, OfABiasBeltedLightTruckTyreIsAnywhereThatWasSeen) {
   const Band<double> belted = static_share(TyreConstruction::bias_belted, TyreDeflection::light_truck);
   EXPECT_EQ(belted.low, static_share(TyreConstruction::radial, TyreDeflection::light_truck).low);

@@ -181,6 +181,23 @@ TEST(TyreSize, WithoutItsWeekIsTheSameOfAnyAge) {
   EXPECT_EQ(old.undated().made(), std::nullopt);
 }
 
+// Certainties as in tests/reference/cycle_bead_seat.csv: of the bead seat, or of the name where that is less sure.
+TEST(TyreSize, OfACycleIsAsSureOfItsRimAsOfTheNameThatMeansIt) {
+  const struct {
+    std::string_view marking;
+    Certainty certainty;
+  } table[] = {{"37-622", Certainty::published},
+               {"700x28C", Certainty::published},
+               {"27x1 1/4", Certainty::secondary},
+               {"37-584", Certainty::from_memory},
+               {"28x1 5/8x1 3/8", Certainty::from_memory}};
+  for (const auto& [marking, certainty] : table) {
+    const Working working = TyreSize(marking).explain("overall diameter");
+    ASSERT_EQ(working.steps()[0].name(), "rim diameter") << marking;
+    EXPECT_EQ(working.steps()[0].source().certainty, certainty) << marking;
+  }
+}
+
 // The steps of an explanation end in the number itself, and what is from memory is marked in them.
 TEST(TyreSize, OfEveryNotationExplainsItsDiameter) {
   for (const std::string_view text : {"110/90-18", "4.10-21", "MT90-16", "31x10.50R15LT", "37-622", "26x2.00"}) {

@@ -7,6 +7,7 @@
 
 #include <limits>
 #include <numbers>
+#include <string_view>
 
 namespace {
 using namespace layshaft;
@@ -113,6 +114,18 @@ TEST(CircumferenceAtDepth, OfAMeasuredRolloutIsTheMeasurementAtItsOwnDepth) {
   EXPECT_TRUE(well_formed(bald) && well_formed(when_new));
   // A measurement stays narrower than a marking all the tyre's life.
   EXPECT_LT(bald.width(), circumference_at_depth(TyreSize("110/90-18"), knobs, 0_mm).width());
+}
+
+// A marked tyre's section stands twice in its diameter: half of one height is a quarter of both.
+TEST(CircumferenceAtDepth, OfAMarkedTyreHasATreadUpToHalfOfItsSection) {
+  const TyreSize low("90/50-10");
+  const double section = (low.overall_diameter().low - low.rim_diameter()) / 2.0 / units::mm;
+  for (const double share : {0.4999, 0.5001}) {
+    const Tread tread({.new_depth = share * section * units::mm, .depth = 5_mm});
+    const auto rolled = try_circumference_at_depth(low, tread, 5_mm);
+    EXPECT_EQ(rolled.has_value(), share < 0.5);
+    if (!rolled) EXPECT_TRUE(std::string_view(rolled.error().what()).starts_with("new_depth is ")) << share;
+  }
 }
 
 TEST(CircumferenceAtDepth, RefusesADepthThatTheTreadNeverHas) {
