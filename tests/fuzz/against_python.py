@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Quantities as C++ reads them against a reader of a few lines of Python, over mutated texts.
 
-    against_python.py READ_QUANTITIES SECONDS
+    against_python.py READ_QUANTITIES SECONDS [SEED]
 
 The reader below knows the units by their definitions alone (SI brochure, 9th edition; the international yard and pound of
 1959; standard gravity) and leaves the number to Python's float. Ends with the number of texts, or at the first difference.
@@ -70,8 +70,8 @@ def differs(expected: float | None, told: str) -> bool:
     return abs(value - expected) > max(CLOSE * abs(expected), 5e-324)
 
 
-def main(program: str, seconds: float) -> int:
-    draw = random.Random(20261126)
+def main(program: str, seconds: float, seed: int = 20261126) -> int:
+    draw = random.Random(seed)
     began = time.monotonic()
     done = read_alike = 0
     while time.monotonic() - began < seconds:
@@ -92,4 +92,4 @@ def main(program: str, seconds: float) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1], float(sys.argv[2])))
+    sys.exit(main(sys.argv[1], float(sys.argv[2]), *map(int, sys.argv[3:])))

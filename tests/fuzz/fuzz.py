@@ -14,10 +14,12 @@ from __future__ import annotations
 import csv
 import datetime
 import json
+import os
 import re
 import subprocess
 import sys
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
@@ -97,19 +99,24 @@ def main(directory: Path, boost: str, seconds: int, keep: bool) -> int:
     began = time.monotonic()
     executions: dict[str, int] = {}
     failed = []
-    for target in [*TARGETS, DIFFERENTIAL, GPX]:
+    seed = time.time_ns() % 2**32  # other texts than the last time
+
+    def attempt(target: str) -> tuple[int, str]:
         if target == DIFFERENTIAL:
-            number, problem = in_python("against_python.py", compiled("read_quantities", directory, boost), seconds)
-        elif target == GPX:
-            number, problem = in_python("gpx_texts.py", seconds)
-        else:
-            number, problem = fuzz(target, directory, boost, seconds)
-        executions[target] = number
-        print(f"  {target:28}{number:>12,} executions{'; FAILED: ' + problem if problem else ''}", flush=True)
-        if problem:
-            failed.append(target)
-        elif keep:
-            record(target, number, seconds)
+            return in_python("against_python.py", compiled("read_quantities", directory, boost), seconds, seed)
+        if target == GPX:
+            return in_python("gpx_texts.py", seconds, seed)
+        return fuzz(target, directory, boost, seconds)
+
+    targets = [*TARGETS, DIFFERENTIAL, GPX]
+    with ThreadPoolExecutor(os.cpu_count()) as pool:  # each is a process of its own, on a core of its own
+        for target, (number, problem) in zip(targets, pool.map(attempt, targets), strict=True):
+            executions[target] = number
+            print(f"  {target:28}{number:>12,} executions{'; FAILED: ' + problem if problem else ''}", flush=True)
+            if problem:
+                failed.append(target)
+            elif keep:
+                record(target, number, seconds)
     with (HERE / "executions.csv").open(encoding="utf-8", newline="") as listing:
         recorded = sum(int(row["executions"]) for row in csv.DictReader(listing))
     figures = {

@@ -1,10 +1,10 @@
 # SPDX-License-Identifier: MIT
 """What holds for every GPX text whatever: it is refused in one line, or read as the standard library's parser reads it.
 
-    gpx_texts.py SECONDS
+    gpx_texts.py SECONDS [SEED]
 
-Mutates the documents of corpus/gpx, with a fixed seed, and ends with the number of texts, or at the first that does not
-hold. Those that once failed lie in failures/gpx. layshaft has to be installed.
+Mutates the documents of corpus/gpx, and ends with the number of texts or at the first that does not hold. Those that once
+failed lie in failures/gpx. layshaft has to be installed.
 """
 
 from __future__ import annotations
@@ -23,7 +23,6 @@ from xml.etree import ElementTree
 from layshaft import Error, RideLog, gpx
 
 HERE = Path(__file__).resolve().parent
-SEED = 20261126
 BATCH = 1000
 # What a text is cut into: tags, attributes' values, numbers, words, and whatever lies between.
 TOKEN = re.compile(rb"<[!?/]?[\w:]*|\"[^\"]*\"|[\w.:+-]+|\s+|.", re.DOTALL)
@@ -43,8 +42,8 @@ def once_failed() -> list[bytes]:
     return [one.read_bytes() for one in sorted(HERE.glob("failures/gpx/*"))]
 
 
-def mutations() -> Iterator[bytes]:
-    draw = random.Random(SEED)
+def mutations(seed: int = 20261126) -> Iterator[bytes]:
+    draw = random.Random(seed)
     documents = [TOKEN.findall(text) for text in corpus()]
     while True:
         tokens = list(draw.choice(documents))
@@ -126,9 +125,9 @@ def close(a: float, b: float) -> bool:
     return math.isclose(a, b, rel_tol=1e-12, abs_tol=1e-4)  # seconds since 1970 have no more digits
 
 
-def main(seconds: float) -> int:
+def main(seconds: float, *seed: int) -> int:
     began = time.monotonic()
-    texts = mutations()
+    texts = mutations(*seed)
     done = rides = 0
     while time.monotonic() - began < seconds:
         rides += sum(attempt(text) for text in islice(texts, BATCH))
@@ -138,4 +137,4 @@ def main(seconds: float) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(float(sys.argv[1])))
+    sys.exit(main(float(sys.argv[1]), *map(int, sys.argv[2:])))
