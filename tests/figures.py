@@ -1,5 +1,8 @@
 # SPDX-License-Identifier: MIT
-"""The figures of a long run as one table, of the result.json that each part leaves under build/."""
+"""The figures of a long run as one table, of the result.json that each part leaves under build/.
+
+The README quotes the table as it is printed.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +20,7 @@ def builds(told: dict[str, Any]) -> Row:
         "same numbers to the last bit",
         f"{told['numbers']:,} of {told['functions']} functions, by {told['builds']} builds of {told['compilers']} compilers; "
         f"{told['headers_alone']} times a header alone",
-        "tests/builds/matrix.py",
+        "tests/run --only builds",
     )
 
 
@@ -26,7 +29,7 @@ def accuracy(told: dict[str, Any]) -> Row:
     return (
         "largest error in ulp",
         f"{worst}; of {told['rows']:,} exact results of {told['functions']} functions",
-        "python -m accuracy.check, in tests/",
+        "tests/run --only accuracy",
     )
 
 
@@ -35,16 +38,24 @@ def coverage(told: dict[str, Any]) -> Row:
         "coverage of include/",
         f"lines {told['lines_percent']} %, branches {told['branches_percent']} %, conditions (MC/DC) "
         f"{told['conditions_percent']} %",
-        "tests/coverage/measure.py",
+        "tests/run --only coverage",
     )
 
 
-def mutation(told: dict[str, Any]) -> Row:
+def mutants(told: dict[str, Any]) -> Row:
     return (
         "mutants killed",
-        f"{told['killed']:,} of {told['mutants']:,} that are not explained; digits of tables {told['digits_killed']:,} of "
-        f"{told['digits']:,}",
-        "tests/mutation/branches.py, digits.py",
+        f"{told['killed']:,} of {told['mutants']:,} that can change a result; {told['listed']:,} more cannot, each with "
+        "its reason",
+        "tests/run --only mutants",
+    )
+
+
+def digits(told: dict[str, Any]) -> Row:
+    return (
+        "digits of data tables, each changed by one",
+        f"{told['digits_killed']:,} of {told['digits']:,} seen by a test",
+        "tests/run --only digits",
     )
 
 
@@ -52,32 +63,38 @@ def fuzz(told: dict[str, Any]) -> Row:
     return (
         "fuzzing",
         f"{sum(told['executions'].values()):,} executions; {told['recorded']:,} recorded in all",
-        "tests/fuzz/fuzz.py",
+        "tests/run --only fuzzing",
     )
 
 
-PARTS: dict[str, Callable[[dict[str, Any]], Row]] = {
-    "builds": builds,
-    "accuracy": accuracy,
-    "coverage": coverage,
-    "mutation": mutation,
-    "fuzz": fuzz,
+#: By part of the long run: the folder under build/ that has its result, and what the table says of it.
+PARTS: dict[str, tuple[str, Callable[[dict[str, Any]], Row]]] = {
+    "builds": ("builds", builds),
+    "accuracy": ("accuracy", accuracy),
+    "coverage": ("coverage", coverage),
+    "mutants": ("mutation", mutants),
+    "digits": ("mutation", digits),
+    "fuzzing": ("fuzz", fuzz),
 }
 
 
-def show(build: str, passed: int, failed: int, seconds: int) -> int:
-    """Prints the table; how many parts left no figures."""
-    table = [("tests", f"{passed:,} passed, {failed:,} failed, in {seconds} s with all parts", "tests/run --long")]
+def show(build: str, what: str, passed: int, failed: int, seconds: int) -> tuple[int, int]:
+    """Prints the table of a long run, or of one of its parts; how many figures it has, how many parts left none."""
+    table = []
+    if what == "long":
+        every = f"{passed:,} passed, {failed:,} failed; {seconds // 60} minutes with all parts"
+        table.append(("tests", every, "tests/run --long"))
     missing = 0
-    for part, row in PARTS.items():
+    for part, (folder, row) in PARTS.items():
+        if what not in ("long", part):
+            continue
         try:
-            told = json.loads((Path(build) / part / "result.json").read_text(encoding="utf-8"))
-        except OSError as problem:
-            print(f"a part of the long run left no figures: {problem}")
-            missing += 1
-        else:
+            told = json.loads((Path(build) / folder / "result.json").read_text(encoding="utf-8"))
             table.append(row(told))
-    widths = [max(len(row[i]) for row in table) for i in range(3)]
-    for row in table:
-        print("| " + " | ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) + " |")
-    return missing
+        except (OSError, KeyError) as problem:
+            print(f"a part of the long run left no figures: {part}: {problem!r}")
+            missing += 1
+    if table:
+        for line in (("what", "figure", "by"), ("---", "---", "---"), *table):
+            print("| " + " | ".join(line) + " |")
+    return len(table), missing
