@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -24,6 +25,12 @@ TEST(ErrorBounds, AreThereForEveryFormulaOnce) {
 TEST(ErrorBounds, PromiseNothingOfANameThatIsNotThere) {
   EXPECT_TRUE(std::isinf(error_ulp("")));
   EXPECT_TRUE(std::isinf(error_ulp("road speed")));
+}
+
+TEST(ErrorBounds, TellTheWorstOfAllArgumentsInUlp) {
+  for (const ErrorBound& one : error_bounds)
+    EXPECT_EQ(error_ulp(one.function), std::max({one.ordinary, one.edge, one.cancelling, one.wide}) / 10.0)
+        << one.function;
 }
 
 }  // namespace

@@ -17,6 +17,8 @@ TEST(Outside, LetsBothEndsInAndNothingBeyond) {
   EXPECT_STREQ(outside("x", nan, 1.0, 2.0)->what(), "x is not a number; expected 1 to 2");
   EXPECT_STREQ(outside("x", infinity, 1.0, 2.0)->what(), "x is infinite; expected 1 to 2");
   EXPECT_STREQ(outside("slack", 3_m, 1_mm, 2_m)->what(), "slack is 3000 mm; expected 1 mm to 2000 mm");
+  EXPECT_STREQ(outside("slack", Length::from_value(infinity), 1_mm, 2_m)->what(),
+               "slack is infinite; expected 1 mm to 2000 mm");
 }
 
 TEST(Outside, AsksABandForItsOrderToo) {

@@ -58,4 +58,17 @@ TEST(CommonFactor, IsTheGreatestWholeNumberThatDividesBoth) {
   static_assert(common_factor(48_teeth, 96_links) == 48.0 && common_factor(96_links, 48_teeth) == 48.0);
 }
 
+// What is built in alone, while the program runs: by no constant expression.
+TEST(Count, CountsAsAnIntDoes) {
+  for (int count = 4; count < 200; count += 7)
+    for (const double number : {0.5, 3.0, 1e6}) {
+      const Teeth teeth(count);
+      const Links links(count);
+      EXPECT_EQ(number + teeth, number + count);
+      EXPECT_EQ(teeth + number, count + number);
+      EXPECT_EQ(number - links, number - count);
+      EXPECT_EQ(links - number, count - number);
+    }
+}
+
 }  // namespace

@@ -59,6 +59,8 @@ TEST(SameName, TakesAnUnderscoreForASpace) {
   static_assert(detail::same_name("", "") && !detail::same_name("", " "));
   static_assert(!detail::same_name("road speed", "road speeds") && !detail::same_name("road speed", "road-speed"));
   static_assert(!detail::same_name("road speed", "Road speed"));
+  for (const std::string written : {"top_speed", "top speed"})
+    for (const std::string asked : {"top_speed", "top speed"}) EXPECT_TRUE(detail::same_name(written, asked));
 }
 
 }  // namespace

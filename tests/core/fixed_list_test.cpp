@@ -36,6 +36,7 @@ TEST(FixedList, RemembersThatItWasAskedToHoldMore) {
   EXPECT_EQ(list.size(), 1u);
   EXPECT_EQ(list[0], 1);
   EXPECT_NE(list, (FixedList<int, 1>{1}));
+  EXPECT_EQ((FixedList<int, 1>{2}), (FixedList<int, 1>{2}));
   static_assert(FixedList<int, 2>{1, 2, 3}.overfull() && !FixedList<int, 2>{1, 2}.overfull());
 }
 

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <memory>
 #include <string>
 
 namespace {
@@ -71,6 +72,15 @@ TEST(Glyph, IsWhatEveryCodePointLooksLike) {
   }
 }
 
+// The table that the compiler fills is the one that a program would.
+TEST(AsciiGlyphs, AreThoseOfEachByte) {
+  const auto made = std::make_unique<layshaft::detail::AsciiGlyphs>();
+  for (unsigned byte = 0; byte < 0x80; ++byte) {
+    EXPECT_EQ(made->characters[byte], expected_of(byte)) << byte;
+    EXPECT_EQ(layshaft::detail::ascii_glyphs.characters[byte], expected_of(byte)) << byte;
+  }
+}
+
 TEST(Glyph, EndsWhereTheTextEnds) {
   static_assert(glyph_at("", 0).character == Glyph::end && glyph_at("", 0).bytes == 0);
   static_assert(glyph_at("a", 1).character == Glyph::end);
@@ -106,6 +116,15 @@ TEST(Cursor, CountsBytes) {
   EXPECT_TRUE(cursor.at_end());
   cursor.advance();
   EXPECT_EQ(cursor.position(), 7u);
+}
+
+// A NUL within a text is a control character; the end is none that could be taken.
+TEST(Cursor, TakesNothingBehindTheEnd) {
+  Cursor cursor("1");
+  EXPECT_TRUE(cursor.take('1'));
+  EXPECT_EQ(cursor.character(), Glyph::end);
+  EXPECT_FALSE(cursor.take(Glyph::end));
+  EXPECT_EQ(cursor.position(), 1u);
 }
 
 }  // namespace

@@ -92,6 +92,18 @@ TEST(RecorderDeathTest, RefusesTwoValuesUnderOneName) {
   };
   EXPECT_DEATH(twice(), "none_of");
 }
+#else
+// Where nothing is asserted, no value hides behind another's name: each has a step of its own.
+TEST(Recorder, WritesDownEachOfTwoValuesUnderOneName) {
+  Recorder recorder;
+  const auto watch = recorder.watch();
+  EXPECT_EQ(watch.given("front", 14_teeth).step, 0);
+  EXPECT_EQ(watch.given("front", 15_teeth).step, 1);
+  EXPECT_EQ(watch.looked_up("front", 14_teeth, "a row", table).step, 2);
+  EXPECT_EQ(watch.given("front", 14_teeth).step, 0);
+  EXPECT_EQ(recorder.steps()[1].run.result, Amount(15_teeth));
+  EXPECT_EQ(recorder.steps()[2].kind, StepKind::looked_up);
+}
 #endif
 
 TEST(Recorder, PutsTheProofBehindWhatItProves) {

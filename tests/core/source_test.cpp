@@ -30,4 +30,12 @@ TEST(Weaker, IsTheLessSureOfTwo) {
       EXPECT_EQ(weaker(by_doubt[a], by_doubt[b]), by_doubt[std::max(a, b)]);
 }
 
+// A number that was cast without a look says nothing of how sure it is: as much as what is recalled.
+TEST(Weaker, IsWhatNamesNoCertainty) {
+  const auto none = static_cast<Certainty>(99);
+  EXPECT_EQ(weaker(Certainty::common_practice, none), none);
+  EXPECT_EQ(weaker(none, Certainty::common_practice), none);
+  EXPECT_EQ(weaker(Certainty::from_memory, none), Certainty::from_memory);
+}
+
 }  // namespace

@@ -25,4 +25,10 @@ TEST(Downshift, TellsTheEngineSpeedAndWhetherItIsTooMuch) {
 
 TEST(EngineTurns, AreTheOverallRatioTimesTheWheelsTurns) { EXPECT_EQ(engine_turns(20.0, 2_m), 10000.0); }
 
+TEST(Downshift, IsTheSameOfTheSameShift) {
+  const Downshift one = try_downshift(speeds_in_three, 9000_rpm, 1, 20_kmh).value();
+  EXPECT_EQ(one, try_downshift(speeds_in_three, 9000_rpm, 1, 20_kmh).value());
+  EXPECT_NE(one, try_downshift(speeds_in_three, 9000_rpm, 1, 21_kmh).value());
+}
+
 }  // namespace

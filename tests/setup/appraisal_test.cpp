@@ -183,4 +183,72 @@ TEST(Appraise, HoldsTheSpeedometerAgainstTheRuleAndTheOdometerApart) {
   }
 }
 
+/// The trail bike on a swingarm of the usual geometry, or of another.
+MachineParts swung_trail_bike(Length layshaft_ahead = 70_mm, Length arm = 550_mm) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.suspension = Suspension({.layshaft_ahead = layshaft_ahead,
+                                 .layshaft_above = 22_mm,
+                                 .arm = arm,
+                                 .droop = 19_deg,
+                                 .rest = 14_deg,
+                                 .bump = -8.0_deg});
+  return parts;
+}
+
+TEST(Appraise, TellsSlackThroughTheTravelWhereItIsStatedAndTheChainFits) {
+  MachineParts parts = swung_trail_bike();
+  EXPECT_TRUE(appraise(Machine(parts), parts.stock).drive().slack);
+  const auto short_of = with(parts.stock, [](SetupParts& of) { of.links = 104_links; });
+  const Appraisal misses = appraise(Machine(parts), short_of);
+  EXPECT_FALSE(misses.chain().fits);
+  EXPECT_FALSE(misses.drive().slack);
+  parts.adjuster = Adjuster(602_mm, 640_mm);
+  EXPECT_FALSE(appraise(Machine(parts), parts.stock).drive().slack);
+}
+
+// The least slack is held against that of the stock chain, which has to close for that.
+TEST(Appraise, OfASwingarmNeedsAStockChainThatCloses) {
+  MachineParts parts = swung_trail_bike();
+  parts.adjuster = Adjuster(619_mm, 627_mm, 40_mm);  // in which 12/47 does not close
+  const Machine machine(parts);
+  parts.suspension.reset();
+  const Machine rigid(parts);
+  int closed = 0;
+  for (int rear = 43; rear <= 51; ++rear) {
+    const auto trial = with(parts.stock, [&](SetupParts& of) { of.rear = Teeth(rear); });
+    if (!try_appraise(rigid, trial)) continue;
+    ++closed;
+    const auto swung = try_appraise(machine, trial);
+    ASSERT_FALSE(swung) << rear;
+    EXPECT_STREQ(swung.error().what(), try_appraise(machine, machine.stock()).error().what());
+  }
+  EXPECT_GT(closed, 0);
+}
+
+// A pivot that stands further behind the layshaft than the axle may: the axle would have to be ahead of the pivot.
+TEST(Appraise, RefusesASwingarmThatTheChainDoesNotReachRound) {
+  const MachineParts parts = swung_trail_bike(900_mm, 1_m);
+  const auto refused = try_appraise(Machine(parts), parts.stock);
+  ASSERT_FALSE(refused);
+  EXPECT_STREQ(refused.error().what(), "no arm of this swingarm leaves 40 mm of slack on 108 links");
+}
+
+// The most links that can be counted: a tooth more on the stock sprocket, and its loop would take more.
+TEST(Appraise, RefusesAChainThatTheStockSprocketsCouldNotCountTheLinksOf) {
+  const Machine machine = layshaft_test::trail_bike();
+  const auto with_most = [&](int rear) {
+    return try_appraise(machine, with(machine.stock(), [&](SetupParts& of) {
+                          of.rear = Teeth(rear);
+                          of.links = 10000_links;
+                        }));
+  };
+  const auto refused = with_most(46);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().kind(), ErrorKind::range);
+  const std::string what = refused.error().what();
+  EXPECT_TRUE(what.starts_with("centre distance is ")) << what;
+  EXPECT_NE(what.find("where sprockets of 12 and 47 teeth touch"), std::string::npos) << what;
+  EXPECT_TRUE(with_most(47));
+}
+
 }  // namespace

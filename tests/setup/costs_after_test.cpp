@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 namespace {
 using namespace layshaft_test;
@@ -79,6 +80,39 @@ TEST(CostsAfter, SayWhatIsWrongAndWhere) {
   EXPECT_EQ(std::string(refused.error().what()).rfind("base: front: price is -1", 0), 0u) << refused.error().what();
   EXPECT_FALSE(try_costs_after(comparison, drive(), {.chain = Band<double>::exactly(1e13)}));
   EXPECT_FALSE(try_costs_after(comparison, drive(), {}, 0.5));
+}
+
+TEST(CostsAfter, NeedAChainThatHasRoomToGrow) {
+  const Machine machine = roomy_trail_bike();
+  // So long a chain that the axle stands behind the adjuster from the start.
+  const layshaft::Setup stock = on_sprockets(machine, 12, 47, 108), loose = on_sprockets(machine, 12, 47, 120);
+  ASSERT_LT(appraise(machine, loose).chain().wear_room.nominal, 0.0);
+  const auto text = [&](const layshaft::Setup& base, const layshaft::Setup& trial) {
+    const auto told = try_costs_after(compare(machine, base, trial), drive());
+    return told ? std::string() : std::string(told.error().what());
+  };
+  EXPECT_EQ(text(loose, stock), "base: the adjuster leaves the chain no room to grow");
+  EXPECT_EQ(text(stock, loose), "trial: the adjuster leaves the chain no room to grow");
+  EXPECT_EQ(text(stock, stock), "");
+}
+
+// A chain climbs off a sprocket of 120 teeth at 2/120, less than the maker's 2 %, also where that is the front one.
+TEST(CostsAfter, TakeTheLimitOfTheLargerSprocket) {
+  MachineParts parts = cargo_cycle_parts();
+  parts.adjuster = Adjuster(800_mm, 900_mm);
+  const Machine cycle(parts);
+  const auto on = [&](int front, int rear) {
+    return with(cycle.stock(), [&](SetupParts& of) {
+      of.front = Teeth(front);
+      of.rear = Teeth(rear);
+    });
+  };
+  for (const auto& [front, rear] : {std::pair(120, 18), std::pair(18, 120)}) {
+    const Comparison comparison = compare(cycle, on(36, 18), on(front, rear));
+    const Band<double> life = *try_chain_life_change(comparison);
+    const double grows = comparison.wear.chain_stretch_change.nominal;
+    EXPECT_NEAR(life.nominal, (2.0 / 120.0) / 0.02 / (1.0 + grows) - 1.0, 1e-12) << front;
+  }
 }
 
 }  // namespace

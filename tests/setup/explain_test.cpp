@@ -410,6 +410,25 @@ TEST(Explain, SaysWhatTheNumberDependsOn) {
   }
 }
 
+TEST(Explain, OfTheThrustNeedsAGearAndASpeed) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.engine = EngineCurve({2600_rpm, 9100_rpm}, {18_Nm, 17_Nm});
+  parts.road_load = RoadLoad(RoadCoefficients{.constant = 40_N, .quadratic = 0.3_kg_per_m});
+  const Machine machine(parts);
+  EXPECT_TRUE(try_explain(machine, machine.stock(), "thrust", {.gear = 2, .speed = 30_kmh}));
+  for (const SetupQuestion& open : {SetupQuestion{.speed = 30_kmh}, SetupQuestion{.gear = 2}, SetupQuestion{}})
+    for (const std::string what : {"thrust", "steepest slope"}) {
+      const auto working = try_explain(machine, machine.stock(), what, open);
+      ASSERT_FALSE(working) << what;
+      EXPECT_EQ(std::string(working.error().what()), "to explain the " + what + ", say the gear and the speed as well");
+    }
+  // Neither body nor road load states a mass, which a slope takes.
+  const auto slope = try_explain(machine, machine.stock(), "steepest slope", {.gear = 2, .speed = 30_kmh});
+  ASSERT_FALSE(slope);
+  EXPECT_STREQ(slope.error().what(),
+               try_steepest_slope(machine, machine.stock(), *machine.road_load(), 2, 30_kmh).error().what());
+}
+
 TEST(Explain, HandsTheErrorOfTheNumberItselfThrough) {
   const Machine machine = layshaft_test::trail_bike();
   const Appraisal appraisal = appraise(machine, machine.stock());

@@ -88,4 +88,19 @@ TEST(Machine, ChecksWhatItAsksOfItsTyre) {
   EXPECT_EQ(Machine(parts).tyre_asked().axle_load, 205_kg);
 }
 
+TEST(Machine, ChecksItsGreatestTorque) {
+  const auto refusal = [](Torque torque, AngularSpeed speed) {
+    MachineParts parts = layshaft_test::trail_bike_parts();
+    parts.peak_torque = PeakTorque{torque, speed};
+    const auto made = Machine::make(parts);
+    return made ? std::string() : std::string(made.error().what());
+  };
+  EXPECT_EQ(refusal(0.09_Nm, 6000_rpm), "peak_torque: torque is 0.09 Nm; expected 0.1 Nm to 10000 Nm");
+  EXPECT_EQ(refusal(26_Nm, 0_rpm), "peak_torque: engine_speed is 0 rpm; expected 1 rpm to 100000 rpm");
+  EXPECT_NE(refusal(10001_Nm, 6000_rpm), "");
+  EXPECT_NE(refusal(26_Nm, 100001_rpm), "");
+  EXPECT_EQ(refusal(0.1_Nm, 1_rpm), "");
+  EXPECT_EQ(refusal(10000_Nm, 100000_rpm), "");
+}
+
 }  // namespace

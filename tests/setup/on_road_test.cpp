@@ -6,6 +6,9 @@
 #include <layshaft/setup/comparison.hpp>
 
 #include <gtest/gtest.h>
+#include <core/not_finite.hpp>
+
+#include <string>
 
 namespace {
 using namespace layshaft_test;
@@ -115,6 +118,38 @@ TEST(OnRoad, InThinAirPullsAndResistsLess) {
   EXPECT_EQ(in_air(Machine(electric), thin).engine()->curve().torque_factor(), 1.0);
 }
 
+TEST(OnRoad, TakesTheSameMachineIntoOtherAirWhateverItStates) {
+  const Air thin = air_at(2500_m);
+  const double share = thin.density / standard_atmosphere::density;
+  const Machine bare = trail_bike();
+  EXPECT_EQ(in_air(bare, thin), bare);
+  MachineParts parts = parts_with_engine();
+  parts.road_load.reset();
+  EXPECT_NEAR(in_air(Machine(parts), thin).engine()->curve().torque(5000_rpm) / curve.torque(5000_rpm), share, 1e-15);
+  parts = parts_with_engine();
+  parts.engine.reset();
+  EXPECT_EQ(in_air(Machine(parts), thin).road_load(), in_air(Machine(parts_with_engine()), thin).road_load());
+}
+
+// 2026-11-26: where no road load was stated, air of no density was asked of the engine alone, which took it.
+TEST(OnRoad, RefusesAirOfNoDensityWhateverTheMachineStates) {
+  MachineParts engine_alone = parts_with_engine(), road_alone = parts_with_engine();
+  engine_alone.road_load.reset();
+  road_alone.engine.reset();
+  for (const Machine& machine :
+       {trail_bike(), Machine(engine_alone), Machine(road_alone), Machine(parts_with_engine())}) {
+    const auto text = [&](double density) {
+      Air air;
+      air.density = Density::from_value(density);
+      const auto told = try_in_air(machine, air);
+      return told ? std::string() : std::string(told.error().what());
+    };
+    EXPECT_EQ(text(0.0), "density is 0 kg/m3; expected 0.001 kg/m3 to 10 kg/m3");
+    for (const double bad : {-1.2, 0.0009, 10.1, nothing, endless}) EXPECT_NE(text(bad), "") << bad;
+    for (const double good : {0.001, 10.0}) EXPECT_EQ(text(good), "") << good;
+  }
+}
+
 TEST(OnRoad, WarnsOfThrustThatIsOfNoUse) {
   const auto told = [](CautionCode code, auto change) {
     MachineParts parts = parts_with_engine();
@@ -151,6 +186,17 @@ TEST(OnRoad, SaysWhatIsMissing) {
   const Machine machine(parts);
   EXPECT_TRUE(
       std::string(try_on_road(machine, machine.stock()).error().what()).starts_with("the machine states no road load"));
+  parts = parts_with_engine();
+  parts.engine.reset();
+  const Machine unpowered(parts);
+  EXPECT_STREQ(try_on_road(unpowered, unpowered.stock()).error().what(), engine.error().what());
+  parts = parts_with_engine();
+  parts.body.reset();
+  parts.road_load = RoadLoad(RoadCoefficients{.constant = 40_N, .quadratic = 0.3_kg_per_m});
+  const Machine massless(parts);  // has a top speed on the level, and nothing to start with
+  EXPECT_TRUE(try_top_speed(massless, massless.stock(), *massless.road_load()));
+  EXPECT_STREQ(try_on_road(massless, massless.stock()).error().what(),
+               try_standing_start(massless, massless.stock(), *massless.road_load()).error().what());
   parts = parts_with_engine();
   parts.engine = EngineCurve({10000_rpm, 11000_rpm}, {18_Nm, 17_Nm});
   EXPECT_TRUE(std::string(Machine::make(parts).error().what()).starts_with("engine: engine speeds of the curve"));

@@ -50,6 +50,7 @@ TEST(WearChange, CountsMaterialsWhereBothAreStated) {
   EXPECT_GT(softer.width(), 0.5);
   EXPECT_EQ(change(SprocketMaterial::steel, SprocketMaterial::steel), Band<double>::exactly(0.0));
   EXPECT_EQ(change({}, SprocketMaterial::aluminium_7000), Band<double>::exactly(0.0));
+  EXPECT_EQ(change(SprocketMaterial::aluminium_7000, {}), Band<double>::exactly(0.0));
 }
 
 // On one chain teeth are as thick but for a hair; so sprockets last as much longer as their teeth wear slower.

@@ -7,8 +7,11 @@
 #include <core/formula_range.hpp>
 
 #include <algorithm>
+#include <cstddef>
+#include <cstdint>
 #include <iterator>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <tuple>
@@ -144,6 +147,44 @@ TEST(CodeDesignatedTyre, ShiftsOnlyWhatIsATyre) {
   expect_range<formula::overall_diameter_on_another_rim>("..+", 641_mm, 457_mm, 533_mm);
   EXPECT_FALSE(formula::overall_diameter_on_another_rim::in_range(457_mm, 457_mm, 533_mm));
   EXPECT_FALSE(formula::overall_diameter_on_another_rim::in_range(641_mm, 0_mm, 533_mm));
+}
+
+// What the compiler worked out is what a program does: the bytes of the section, the first the highest, and the place
+// of its rim code.
+TEST(SectionKeys, AreThoseOfTheTable) {
+  const auto made = std::make_unique<detail::SectionKeys>();
+  for (std::size_t row = 0; row < std::size(code_designated_tyres); ++row) {
+    const CodeDesignatedTyre& tyre = code_designated_tyres[row];
+    std::uint64_t key = 0;
+    for (const char character : tyre.section) key = key * 256 + static_cast<unsigned char>(character);
+    EXPECT_EQ(made->rows[row], key) << tyre.section;
+    EXPECT_EQ(detail::section_keys.rows[row], key) << tyre.section;
+    EXPECT_EQ(rim_codes[made->rims[row]].code, tyre.rim_code) << tyre.section;
+  }
+}
+
+TEST(CodeDesignatedTyre, IsNotFoundByASectionOfMoreBytesThanAKeyHas) {
+  EXPECT_EQ(find_code_designated("4.10 4.10", 18.0), nullptr);
+  EXPECT_EQ(find_code_designated(std::string("x\0\0\0\0"
+                                             "4.10",
+                                             9),
+                                 18.0),
+            nullptr);  // of which eight would be 4.10's
+}
+
+// Hundredths of an inch, or the second letter and the aspect ratio.
+TEST(SectionRank, PutsSectionsInTheOrderInWhichTheyAreLookedFor) {
+  const struct {
+    std::string_view section;
+    int rank;
+  } table[] = {{"4.10", 410},  {"2.5", 250}, {"3", 300}, {"2 1/4", 225}, {"2 1/2", 250}, {"2 3/4", 275},
+               {"MT90", 1990}, {"MA85", 85}, {"M", 0},   {"", 0},        {"4x", 400},    {"4.", 400}};
+  for (const auto& [section, rank] : table) EXPECT_EQ(detail::rank_of_section(section), rank) << section;
+}
+
+// A number that was cast without a look names no family, and so excludes no rim.
+TEST(TyreFamily, ThatIsNoneServesEveryRim) {
+  for (const double rim_code : {8.0, 13.0, 18.0}) EXPECT_TRUE(detail::serves(static_cast<TyreFamily>(9), rim_code));
 }
 
 }  // namespace

@@ -7,12 +7,15 @@
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
 
+#include <algorithm>
+#include <cstddef>
 #include <iterator>
 #include <set>
 #include <sstream>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 namespace {
 using namespace layshaft;
@@ -222,6 +225,31 @@ TEST(CycleRimNames, OfDecimalWidthStartWhereTheListDoes) {
     if (name.least_width == 0) {
       EXPECT_EQ(name.greatest_width, any);
     }
+}
+
+TEST(CycleBeadSeat, IsNotFoundWhereItIsNotInUse) {
+  for (const int millimetres : {0, -622, 621, 623, 1000}) EXPECT_EQ(find_cycle_bead_seat(millimetres), nullptr);
+  EXPECT_EQ(find_cycle_bead_seat(622)->millimetres, 622);
+}
+
+// A number that was cast without a look names no way of marking: its widths are taken for millimetres.
+TEST(CycleWidth, OfNoNamingIsInMillimetres) {
+  EXPECT_EQ(detail::cycle_width_in_millimetres(static_cast<CycleNaming>(9), 37), 37);
+}
+
+// No name stands for so many, or a test above fails; more would be left out, not written behind the end.
+TEST(CycleReadings, HoldTheFirstEightRims) {
+  detail::CycleReadings found;
+  std::vector<int> seats;
+  for (int row = 0; row < static_cast<int>(std::size(cycle_rim_names)); ++row) {
+    const int seat = cycle_rim_names[row].bead_seat;
+    if (std::find(seats.begin(), seats.end(), seat) == seats.end()) seats.push_back(seat);
+    found.add(row);
+  }
+  ASSERT_GT(seats.size(), 8u);
+  EXPECT_EQ(found.count, 8);
+  EXPECT_EQ(found.row, 0);
+  for (std::size_t i = 0; i < 8; ++i) EXPECT_EQ(found.bead_seats[i], seats[i]) << i;
 }
 
 }  // namespace

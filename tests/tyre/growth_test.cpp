@@ -122,4 +122,9 @@ TEST(Growth, KnowsItsRanges) {
   expect_range<formula::width_growth>("++", 110_mm, 121_mm);
 }
 
+// A number that was cast without a look names no construction; a radial tyre's bound is the least that is expected.
+TEST(Growth, OfNoConstructionIsTheLeast) {
+  EXPECT_EQ(growth_at_rated_speed(static_cast<TyreConstruction>(9)), growth_at_rated_speed(TyreConstruction::radial));
+}
+
 }  // namespace

@@ -64,4 +64,9 @@ TEST(LoadIndex, OutsideItsRangeIsARangeError) {
   EXPECT_EQ(*try_load_capacity(150), 3350_kg);
 }
 
+TEST(LoadIndex, IsNotFoundBeyondTheEndsOfItsTable) {
+  for (const int none : {-1, 151, 1000}) EXPECT_EQ(find_load_index(none), nullptr) << none;
+  for (const int index : {0, 150}) EXPECT_EQ(find_load_index(index)->index, index);
+}
+
 }  // namespace

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <iterator>
 #include <limits>
+#include <memory>
 
 namespace {
 using namespace layshaft;
@@ -68,6 +69,22 @@ TEST(RimCode, ThatDoesNotExistIsARangeErrorThatNamesTheNearest) {
     EXPECT_THROW(static_cast<void>(rim_diameter(code)), RangeError);
   }
   EXPECT_EQ(*try_rim_diameter(21), 533_mm);
+}
+
+// The places that the compiler worked out are those of a plain search.
+TEST(RimCodeRows, AreThePlacesOfTheTable) {
+  const auto made = std::make_unique<detail::RimCodeRows>();
+  for (int halves = 0; halves < 64; ++halves) {
+    int expected = -1;
+    for (int row = 0; row < static_cast<int>(std::size(rim_codes)); ++row)
+      if (rim_codes[row].code == halves / 2.0) expected = row;
+    EXPECT_EQ(made->rows[halves], expected) << halves;
+    EXPECT_EQ(detail::rim_code_rows.rows[halves], expected) << halves;
+  }
+}
+
+TEST(RimDiameter, IsThatOfTheRow) {
+  for (const RimCode& row : rim_codes) EXPECT_EQ(rim_diameter(row.code), row.diameter) << row.name;
 }
 
 }  // namespace

@@ -180,4 +180,10 @@ TEST(RollingRadius, KnowsItsRanges) {
   EXPECT_FALSE(formula::static_radius_of_effective::in_range(200_mm, -300_mm));
 }
 
+// A number that was cast without a look names no construction: as of one that none of the eight was, all that was seen.
+TEST(RollingRadius, OfNoConstructionIsAnywhereThatWasSeen) {
+  EXPECT_EQ(static_share(static_cast<TyreConstruction>(9), TyreDeflection::light_truck),
+            static_share(TyreConstruction::bias_belted, TyreDeflection::light_truck));
+}
+
 }  // namespace

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <iterator>
+#include <string>
 
 namespace {
 using namespace layshaft;
@@ -71,6 +72,12 @@ TEST(SpeedSymbol, ThatDoesNotExistIsAParseErrorAtItsPlace) {
     EXPECT_THROW(static_cast<void>(rated_speed(text)), ParseError);
     EXPECT_THROW(static_cast<void>(speed_symbol(text)), ParseError);
   }
+}
+
+TEST(SpeedSymbol, IsFoundByItsWholeNameAlone) {
+  for (const char* none : {"", "A", "A9", "A11", "BB", "HR", "Z", "1"})
+    EXPECT_EQ(find_speed_symbol(none), nullptr) << none;
+  for (const SpeedSymbol& row : speed_symbols) EXPECT_EQ(find_speed_symbol(std::string(row.name)), &row) << row.name;
 }
 
 }  // namespace

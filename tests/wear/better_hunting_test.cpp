@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace {
 using namespace layshaft;
@@ -44,6 +46,21 @@ TEST(BetterHunting, TakesBothEndsOfItsRange) {
 TEST(BetterHunting, TellsByHowMuchTheRatioChanges) {
   for (const HuntingPair& pair : better_hunting(14_teeth, 42_teeth, 112_links))
     EXPECT_NEAR(pair.ratio_change, double(pair.rear.count()) / pair.front.count() / 3.0 - 1.0, 1e-15);
+}
+
+// A plain loop over what a sprocket may have, where some of the pairs within reach have too few or too many teeth.
+TEST(BetterHunting, LeavesOutPairsBeyondWhatASprocketMayHave) {
+  const auto hunts = [](int front, int rear) {
+    return hunting(Teeth(front), 1500_links).evenness * hunting(Teeth(rear), 1500_links).evenness;
+  };
+  for (const auto& [front, rear] : {std::pair(5, 999), std::pair(4, 48), std::pair(15, 1000), std::pair(1000, 5)}) {
+    std::size_t expected = 0;
+    for (int a = std::max(front - 3, 4); a <= std::min(front + 3, 1000); ++a)
+      for (int b = std::max(rear - 3, 4); b <= std::min(rear + 3, 1000); ++b)
+        expected += std::fabs(double(b) / a * front / rear - 1.0) <= 0.5 && hunts(a, b) > hunts(front, rear) ? 1u : 0u;
+    EXPECT_EQ(better_hunting(Teeth(front), Teeth(rear), 1500_links, 0.5, 3).size(), expected) << front << '/' << rear;
+    EXPECT_GT(expected, 0u) << front << '/' << rear;
+  }
 }
 
 }  // namespace

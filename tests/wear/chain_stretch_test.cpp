@@ -87,7 +87,8 @@ TEST(ChainStretch, SaysWhatIsWrong) {
   bad = duty;
   bad.wear_resistance = Band<Pressure>::exactly(1_Pa);
   EXPECT_FALSE(try_chain_stretch(loop, 110_links, bad));
-  EXPECT_FALSE(try_chain_stretch(loop, 110_links, duty, 2e6 * units::km));
+  EXPECT_STREQ(try_chain_stretch(loop, 110_links, duty, 2e6 * units::km).error().what(),
+               "distance is 2000000 km; expected 0 km to 1000000 km");
 }
 
 // What both bands allow; where they leave nothing, what was measured.
@@ -135,6 +136,26 @@ TEST(ChainStretch, TakesAMeasuredWearResistanceWithinItsRange) {
   };
   for (const double good : {1e9, 1e20}) EXPECT_TRUE(takes(good)) << good;
   for (const double bad : {0.999e9, 1.001e20}) EXPECT_FALSE(takes(bad)) << bad;
+}
+
+TEST(ChainStretch, NamesThePartThatIsOutside) {
+  const auto refusal = [](auto change, const ChainMade& made = {}) {
+    StretchDuty bad = duty;
+    change(bad);
+    const auto told = try_chain_stretch(ChainLoop(series, 13_teeth, 48_teeth), 110_links, bad, 1000_km, made);
+    return told ? std::string() : std::string(told.error().what());
+  };
+  EXPECT_EQ(refusal([](StretchDuty& of) { of.circumference = Band<Length>::exactly(50_mm); }),
+            "circumference is 50 mm; expected 100 mm to 10000 mm");
+  EXPECT_EQ(refusal([](StretchDuty& of) { of.speed = 501_kmh; }), "speed is 501 km/h; expected 0 km/h to 500 km/h");
+  EXPECT_EQ(refusal([](StretchDuty&) {}, {.pin_diameter = 0.4_mm}),
+            "chain_made: pin_diameter is 0.4 mm; expected 0.5 mm to 100 mm");
+  EXPECT_EQ(refusal([](StretchDuty& of) { of.speed = 500_kmh; }, {.pin_diameter = 0.5_mm}), "");
+}
+
+// A number that was cast without a look names no seal, and is taken for none.
+TEST(ChainStretch, AssumesNothingOfASealThatIsNone) {
+  EXPECT_EQ(seal_life_factor(static_cast<ChainSeal>(9)), Band<double>::exactly(1.0));
 }
 
 }  // namespace

@@ -25,6 +25,7 @@ TEST(ReplaceBy, CountsTheDaysThatTheDistanceTakes) {
 
 TEST(DistanceLeft, HasNothingLeftOfWhatIsPast) {
   EXPECT_EQ(DistanceLeft(Band<Length>{-5_km, -1_km, 3_km}), (DistanceLeft{Length(), Length(), 3_km}));
+  EXPECT_EQ(DistanceLeft(Band<Length>{-5_km, -3_km, -1_km}), (DistanceLeft{Length(), Length(), Length()}));
   EXPECT_EQ(DistanceLeft(Band<Length>{1_km, 2_km, 3_km}), (DistanceLeft{1_km, 2_km, 3_km}));
 }
 

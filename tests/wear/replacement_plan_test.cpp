@@ -89,6 +89,21 @@ TEST(ReplacementPlans, GiveChainsOnWornSprocketsShorterLives) {
   EXPECT_EQ(replacement_plans(29000_km, drive(2.0)).plans[3].rears, 1);
 }
 
+// By hand: the third chain ends at 30,000 km. Of sprockets that last half a kilometre longer no plan buys a fourth for
+// them; those that last half a kilometre less end the set themselves.
+TEST(ReplacementPlans, FitNoChainForTheLastKilometreOfASet) {
+  const auto set = [](double sprockets_km, int chains) {
+    DriveCosts costs = drive();
+    costs.front.life = costs.rear.life = Band<Length>::exactly(sprockets_km * units::km);
+    return layshaft::detail::set_life(layshaft::detail::DriveAt(costs, *costs.mismatch, {}), chains);
+  };
+  for (const int chains : {3, 4, 6}) {
+    EXPECT_NEAR(in(set(30000.5, chains), units::km), 30000.0, 1e-9) << chains;
+    EXPECT_NEAR(in(set(29999.5, chains), units::km), 29999.5, 1e-9) << chains;
+  }
+  EXPECT_NEAR(in(set(30001.5, 4), units::km), 30001.5, 1e-9);  // more than a kilometre is ridden on a fourth
+}
+
 // A rear sprocket that lives twice as long as the front one is not thrown away with it when each goes its own way.
 TEST(ReplacementPlans, KeepWhatIsNotWornWhereEachGoesByItself) {
   DriveCosts costs = drive();

@@ -64,6 +64,18 @@ TEST(StretchFit, SaysWhatIsWrong) {
   EXPECT_TRUE(refusal({at(1000, 0.0), at(2000, 0.2)}).starts_with("length 2 is "));
   EXPECT_TRUE(refusal({at(1000, 0.0, 0), at(2000, 0.001)}).starts_with("links 1 is 0"));
   EXPECT_TRUE(refusal({at(1000, 0.0), at(2000, 0.001)}, 0_mm).starts_with("error is 0 mm"));
+  EXPECT_EQ(refusal({at(-1, 0.0), at(2000, 0.001)}), "odometer 1 is -1 km; expected 0 km to 10000000 km");
+  const auto of_no_chain = try_fit_stretch(0.9_mm, std::vector{at(1000, 0.0), at(2000, 0.001)});
+  ASSERT_FALSE(of_no_chain);
+  EXPECT_STREQ(of_no_chain.error().what(), "pitch is 0.9 mm; expected 1 mm to 200 mm");
+}
+
+TEST(StretchFit, IsTheSameOfTheSameMeasurements) {
+  const std::vector<StretchMeasurement> one{at(1000, 0.001), at(3000, 0.003)}, other{at(1000, 0.001), at(3000, 0.004)};
+  EXPECT_EQ(one[0], other[0]);
+  EXPECT_NE(one[1], other[1]);
+  EXPECT_EQ(fit_stretch(pitch, one), fit_stretch(pitch, one));
+  EXPECT_NE(fit_stretch(pitch, one), fit_stretch(pitch, other));
 }
 
 TEST(StretchFit, TakesBothEndsOfEachRange) {

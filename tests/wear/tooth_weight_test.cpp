@@ -122,6 +122,7 @@ TEST(ToothWearRuns, ShareWhatIsOfOneMaterialOrOneCount) {
     return tooth_wear_runs(base, trial, equal).size();
   };
   EXPECT_EQ(runs({}, SprocketMaterial::steel, false), 3u);
+  EXPECT_EQ(runs(SprocketMaterial::steel, {}, false), 3u);
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::steel, false), 3u);
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::steel, true), 1u);
   EXPECT_EQ(runs(SprocketMaterial::steel, SprocketMaterial::aluminium_7000, false), 9u);

@@ -18,7 +18,8 @@ namespace layshaft::detail {
 }
 /// A quantity by its number in SI, or a plain number, which has no units.
 [[nodiscard]] inline std::string in_words(double si, std::span<const UnitName> units) {
-  return units.empty() || !is_finite(si) ? in_words(si) : si_to_text(si, units);
+  if (units.empty() || !is_finite(si)) return in_words(si);
+  return si_to_text(si, units);
 }
 template <class Unit>
 [[nodiscard]] std::string in_words(boost::units::quantity<Unit> quantity) {

@@ -155,12 +155,12 @@ class Working {
   /// before it.
   void lay_out(const std::vector<RecordedStep>& recording, Corner corner) {
     std::vector<std::size_t> places;
-    std::size_t last = 0;  // one behind the step put last
+    std::size_t last = 0;  // one behind the step put last: places only rise, so that none moves by what comes later
     for (const RecordedStep& one : recording) {
       std::size_t place = find(one.identity);
       if (place == steps_.size() || place < last) {
         place = last;
-        insert(place, one, places);
+        insert(place, one);
       }
       places.push_back(place);
       last = place + 1;
@@ -177,7 +177,7 @@ class Working {
     while (place < steps_.size() && steps_[place].identity_ != one) ++place;
     return place;
   }
-  void insert(std::size_t place, const RecordedStep& one, std::vector<std::size_t>& places) {
+  void insert(std::size_t place, const RecordedStep& one) {
     steps_.insert(steps_.begin() + static_cast<std::ptrdiff_t>(place),
                   Step(one.kind, one.identity, one.source, one.detail));
     const auto moved = [&](int from) { return from >= static_cast<int>(place) ? from + 1 : from; };
@@ -187,8 +187,6 @@ class Working {
           for (int& from : run->from) from = moved(from);
           run->reached = moved(run->reached);
         }
-    for (std::size_t& before : places)
-      if (before >= place) ++before;
   }
   /// How sure each step is. A solved one rests on its proof, whose steps come behind it, so there are two rounds.
   void grade() {

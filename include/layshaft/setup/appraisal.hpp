@@ -98,17 +98,11 @@ namespace detail {
 
 /// The chain of a set-up: its own links, or the shortest even count that closes in the machine's adjuster.
 [[nodiscard]] inline Result<ChainFit> fit_chain_of(const Machine& machine, const Setup& setup) {
-  const auto loop = ChainLoop::make(setup.chain().value_or(machine.chain()), setup.front(), setup.rear());
-  if (!loop) return loop.error();
-  if (setup.links()) return try_fit_links(*loop, *setup.links(), machine.adjuster());
-  const auto links = try_shortest_links(*loop, machine.adjuster());
+  const ChainLoop loop = loop_of(machine, setup);
+  if (setup.links()) return try_fit_links(loop, *setup.links(), machine.adjuster());
+  const auto links = try_shortest_links(loop, machine.adjuster());
   if (!links) return links.error();
-  return try_fit_links(*loop, *links, machine.adjuster());
-}
-
-/// The loop of a set-up's chain.
-[[nodiscard]] inline ChainLoop loop_of(const Machine& machine, const Setup& setup) {
-  return ChainLoop(setup.chain().value_or(machine.chain()), setup.front(), setup.rear());
+  return try_fit_links(loop, *links, machine.adjuster());
 }
 
 /// What the engine's greatest torque does to the chain in first gear.
@@ -123,11 +117,11 @@ namespace detail {
   const Setup& stock = machine.stock();
   const ChainLoop stock_loop = loop_of(machine, stock);
   const Length centre = chain.centre.nominal;
-  const auto mesh = try_engagement(loop, std::max(centre, loop.smallest_centre()));
-  if (!mesh) return mesh.error();
+  const Engagement mesh =
+      *try_engagement(loop, std::max(centre, loop.smallest_centre()));  // its own chain closes there
   const auto stock_mesh = try_engagement(stock_loop, std::max(centre, stock_loop.smallest_centre()));
   if (!stock_mesh) return stock_mesh.error();
-  ChainDrive drive{*mesh, stock_mesh->front, {}, {}, {}};
+  ChainDrive drive{mesh, stock_mesh->front, {}, {}, {}};
   if (machine.suspension() && machine.adjuster().slack() > Length() && chain.fits) {
     const auto stock_chain = fit_chain_of(machine, stock);
     if (!stock_chain) return stock_chain.error();
@@ -141,8 +135,8 @@ namespace detail {
     const auto loads = try_chain_loads(loop, duty, setup.chain_made());
     if (!loads) return loads.error();
     drive.loads = *loads;
-    const auto of_stock = try_chain_loads(stock_loop, duty, stock.chain_made());
-    if (of_stock) drive.stock_safety = of_stock->safety;
+    // The same duty, and a chain that was checked with the set-up.
+    drive.stock_safety = try_chain_loads(stock_loop, duty, stock.chain_made())->safety;
   }
   return drive;
 }
@@ -158,11 +152,8 @@ namespace detail {
                                        indicated_ratio(machine.speedometer().sensor(), machine.stock(), setup));
   const ToothWear wear = tooth_wear(setup.front(), setup.rear(), chain->links, speeds.circumference());
   std::optional<OnRoad> road;
-  if (machine.engine() && machine.road_load() && (machine.body() || machine.road_load()->mass())) {
-    const auto told = try_on_road(machine, setup);
-    if (!told) return told.error();
-    road = *told;
-  }
+  if (machine.engine() && machine.road_load() && (machine.body() || machine.road_load()->mass()))
+    road = *try_on_road(machine, setup);  // all that it asks for is there
   return Appraisal(speeds, *chain, *drive, wear, speedometer, road,
                    find_cautions(machine, base, setup, *chain, *drive, speeds, speedometer, road));
 }

@@ -75,7 +75,7 @@ inline void chain_cautions(Cautions& cautions, const Machine& machine, const Set
 
 /// Whether a tyre lacks a rating that the stock tyre states.
 [[nodiscard]] inline bool rating_unstated(const TyreSize& tyre, const TyreSize& stock) {
-  return (stock.load_index() && !tyre.load_index()) || (stock.speed_symbol() && !tyre.speed_symbol());
+  return stock.load_index() && !tyre.load_index();  // a service description has a speed symbol as well
 }
 [[nodiscard]] inline Mass capacity(const TyreSize& tyre) { return *try_load_capacity(*tyre.load_index()); }
 [[nodiscard]] inline bool load_below(const TyreSize& tyre, const TyreSize& stock) {
@@ -106,8 +106,7 @@ inline void tyre_cautions(Cautions& cautions, const Machine& machine, const Setu
   if (!stock.tyre()) return;
   const TyreSize& stock_tyre = *stock.tyre();
   if (!trial.tyre()) {  // only a rollout: whatever turns there, nobody said what it carries
-    if (stock_tyre.load_index() || stock_tyre.speed_symbol())
-      cautions.push_back({CautionCode::tyre_service_unstated, {}});
+    if (stock_tyre.load_index()) cautions.push_back({CautionCode::tyre_service_unstated, {}});
     return;
   }
   const TyreSize& tyre = *trial.tyre();
@@ -140,7 +139,7 @@ inline void asked_cautions(Cautions& cautions, const Machine& machine, const Set
   const auto fitness = try_tyre_fitness(*trial.tyre(), machine.tyre_asked(), machine.stock().tyre());
   bool unknown = false;
   for (const FitnessCheck& check : fitness->checks) {
-    unknown = unknown || (check.verdict == FitnessVerdict::unknown && check.what != FitnessCode::tread);
+    unknown = unknown || check.verdict == FitnessVerdict::unknown;
     if (check.verdict != FitnessVerdict::short_of) continue;
     switch (check.what) {
       case FitnessCode::load: cautions.push_back({CautionCode::tyre_load_below_asked, {check.has, check.asked}}); break;
@@ -149,7 +148,7 @@ inline void asked_cautions(Cautions& cautions, const Machine& machine, const Set
         break;
       case FitnessCode::radius: cautions.push_back({CautionCode::tyre_needs_room, {check.has, check.asked}}); break;
       case FitnessCode::width: cautions.push_back({CautionCode::tyre_needs_width, {check.has, check.asked}}); break;
-      case FitnessCode::tread: break;  // a set-up states what was worn off, not what is left
+      case FitnessCode::tread: break;  // no machine asks for a depth of tread
     }
   }
   if (unknown) cautions.push_back({CautionCode::tyre_fitness_unknown, {}});

@@ -19,16 +19,20 @@
 /// also need a mass, of the machine's body or of the road load.
 namespace layshaft {
 
-/// The powertrain of a machine with a set-up on it. Or an Error where the machine states no engine, or a RangeError for
-/// sprockets that carry no chain.
+namespace detail {
+/// The loop of a set-up's chain.
+[[nodiscard]] inline ChainLoop loop_of(const Machine& machine, const Setup& setup) {
+  return ChainLoop(setup.chain().value_or(machine.chain()), setup.front(), setup.rear());
+}
+}  // namespace detail
+
+/// The powertrain of a machine with a set-up on it. Or an Error where the machine states no engine.
 [[nodiscard]] inline Result<Powertrain> try_powertrain(const Machine& machine, const Setup& setup) {
   if (!machine.engine())
     return Error::value("the machine states no engine; expected engine=EngineCurve(speeds, torques), or an Engine");
-  const auto loop = ChainLoop::make(setup.chain().value_or(machine.chain()), setup.front(), setup.rear());
-  if (!loop) return loop.error();
   return Powertrain::make({.engine = *machine.engine(),
                            .gearbox = machine.gearbox(),
-                           .loop = *loop,
+                           .loop = detail::loop_of(machine, setup),
                            .circumference = Rollout(setup).circumference(),
                            .chain_made = setup.chain_made(),
                            .drive_efficiency = machine.drive_efficiency(),
@@ -114,19 +118,13 @@ namespace detail {
 
 /// The same machine in other air: less of it feeds an engine that nothing blows into (common practice), and less of it
 /// resists. An electric motor, whose curve begins at standstill, keeps its torque. Or a RangeError for air of no
-/// density.
+/// density, or of more than 10 kg/m3.
 [[nodiscard]] inline Result<Machine> try_in_air(const Machine& machine, const Air& air) {
+  if (auto error = detail::outside("density", air.density, 1e-3_kg_per_m3, 10.0_kg_per_m3)) return *std::move(error);
   Machine::Parts parts = machine.parts();
-  if (parts.road_load) {
-    const auto road = parts.road_load->try_in_air(air.density);
-    if (!road) return road.error();
-    parts.road_load = *road;
-  }
-  if (parts.engine && parts.engine->curve().lowest_speed() > AngularSpeed()) {
-    const auto engine = parts.engine->try_scaled(density_ratio(air.density, standard_atmosphere::density));
-    if (!engine) return engine.error();
-    parts.engine = *engine;
-  }
+  if (parts.road_load) parts.road_load = *parts.road_load->try_in_air(air.density);
+  if (parts.engine && parts.engine->curve().lowest_speed() > AngularSpeed())
+    parts.engine = *parts.engine->try_scaled(density_ratio(air.density, standard_atmosphere::density));
   return Machine::make(std::move(parts));
 }
 
@@ -160,11 +158,10 @@ struct OnRoad {
   const RoadLoad& road = *machine.road_load();
   const auto train = try_powertrain(machine, setup);
   if (!train) return train.error();
-  const auto top = try_top_speed(*train, road);
-  if (!top) return top.error();
+  const TopSpeed top = *try_top_speed(*train, road);  // on the level, where no mass is asked for
   const auto start = try_standing_start(*train, road);
   if (!start) return start.error();
-  OnRoad all{*top, {}, *start, walking_pace(machine, setup), shift_points(*train), {}, road.kind()};
+  OnRoad all{top, {}, *start, walking_pace(machine, setup), shift_points(*train), {}, road.kind()};
   for (int gear = 1; gear <= train->gears(); ++gear) {
     const Speed slowest = train->speed(train->slowest_pull(), gear, Corner::nominal);
     all.gears.push_back({*try_best_climb(*train, road, gear), *try_steepest_descent(*train, road, gear, slowest),

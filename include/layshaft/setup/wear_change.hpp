@@ -123,7 +123,8 @@ struct ToothWeights {
   /// Of what the two are made, where both say it; else of the same, whatever it is.
   [[nodiscard]] std::optional<SprocketMaterial> material_of(const Setup& setup) const {
     const auto made_of = [&](const Setup& of) { return front ? of.front_material() : of.rear_material(); };
-    return made_of(setups.base) && made_of(setups.trial) ? made_of(setup) : std::nullopt;
+    if (!made_of(setups.base) || !made_of(setups.trial)) return std::nullopt;
+    return made_of(setup);
   }
   [[nodiscard]] Teeth teeth(const Setup& setup) const { return front ? setup.front() : setup.rear(); }
   [[nodiscard]] ToothWearRuns runs() const {

@@ -65,9 +65,9 @@ struct WearOutlook {
     outlook.thrust = *thrust;
     outlook.thrust_from = ThrustFrom::stated;
   } else if (machine.road_load()) {
-    const auto resists = machine.road_load()->try_resistance_band(speed);
-    if (resists && resists->low > Force()) {
-      outlook.thrust = *resists;
+    const Band<Force> resists = *machine.road_load()->try_resistance_band(speed);
+    if (resists.low > Force()) {  // a wind from behind may push
+      outlook.thrust = resists;
       outlook.thrust_from = ThrustFrom::road_load;
     }
   }

@@ -91,9 +91,9 @@ class ClosenessSearch {
     switch (construction) {
       case TyreConstruction::diagonal: return "-";
       case TyreConstruction::bias_belted: return "B";
-      case TyreConstruction::radial: return "R";
+      case TyreConstruction::radial: break;
     }
-    return {};
+    return "R";
   }
 
   TyreSize stock_;

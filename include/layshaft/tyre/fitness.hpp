@@ -200,10 +200,9 @@ template <class Watch>
   return watch.step(formula::ride_height_change{}, before, after);
 }
 
-/// What a margin means; a computed one of nothing at all is still enough.
+/// What a margin over what is asked, zero or more, means; a computed one of nothing at all is still enough.
 [[nodiscard]] constexpr FitnessVerdict verdict_of(double margin, double asked) noexcept {
-  const double size = asked < 0.0 ? -asked : asked;
-  return margin >= -1e-12 * size ? FitnessVerdict::enough : FitnessVerdict::short_of;
+  return margin >= -1e-12 * asked ? FitnessVerdict::enough : FitnessVerdict::short_of;
 }
 template <class Unit>
 [[nodiscard]] constexpr FitnessCheck checked(FitnessCode what, boost::units::quantity<Unit> asked,

@@ -13,6 +13,7 @@
 #include <layshaft/tyre/size.hpp>
 #include <layshaft/tyre/speed_symbol.hpp>
 
+#include <algorithm>  // max
 #include <optional>
 
 /// @file
@@ -59,13 +60,13 @@ LAYSHAFT_FORMULA(constexpr, Length, radius_growth_at_speed,
 namespace detail {
 
 /// The greatest width of a listed section. Sections of one width on rims of one kind have one limit.
-[[nodiscard]] constexpr std::optional<Length> listed_greatest_width(const TyreSize& tyre) noexcept {
-  std::optional<Length> greatest;
+[[nodiscard]] constexpr Length listed_greatest_width(const TyreSize& tyre) noexcept {
+  Length greatest{};
   const std::optional<double> rim_code = tyre.rim_code();
   for (const CodeDesignatedTyre& row : code_designated_tyres) {
     if ((row.family == TyreFamily::lettered) != (tyre.notation() == TyreNotation::lettered)) continue;
     if (row.section_width != tyre.section_width() || !serves(row.family, *rim_code)) continue;
-    if (!greatest || row.greatest_section_width > *greatest) greatest = row.greatest_section_width;
+    greatest = std::max(greatest, row.greatest_section_width);
   }
   return greatest;
 }
@@ -79,7 +80,7 @@ namespace detail {
 template <class Watch>
 [[nodiscard]] constexpr auto greatest_section_width_at(Watch watch, const TyreSize& tyre, ValueName name) {
   if (tyre.notation() != TyreNotation::metric)
-    return watch.looked_up(name, *listed_greatest_width(tyre), to_string(tyre.notation()), code_designated_source);
+    return watch.looked_up(name, listed_greatest_width(tyre), to_string(tyre.notation()), code_designated_source);
   const auto width = watch.given("section_width", tyre.section_width(), sources::marking);
   const std::optional<double> rim_code = tyre.rim_code();
   const auto factor =

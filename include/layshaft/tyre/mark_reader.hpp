@@ -88,7 +88,8 @@ class MarkReader : public Reader {
       return designation_.motorcycle = true;
     }
     if (!cursor_.take('S')) return unexpected("the rest of M/C, M+S or MST");
-    bool& mark = bare && cursor_.take('T') ? designation_.multi_service : designation_.winter;
+    const bool multi_service = bare && cursor_.take('T');
+    bool& mark = multi_service ? designation_.multi_service : designation_.winter;
     if (mark) return twice(position);
     return mark = true;
   }
@@ -134,12 +135,14 @@ class MarkReader : public Reader {
                      "brackets round V, W or Y only");
     designation_.beyond_symbol = true;
     cursor_.skip_spaces();
-    return cursor_.take(')') || unexpected("the closing bracket");
+    if (!cursor_.take(')')) return unexpected("the closing bracket");
+    return true;
   }
 
   constexpr bool read_load_index(std::size_t position, int index, short& row) noexcept {
     row = static_cast<short>(row_of_load_index(index));
-    return row >= 0 || no_slip(position, "a load index that does not exist", "a load index of 0 to 150");
+    if (row < 0) return no_slip(position, "a load index that does not exist", "a load index of 0 to 150");
+    return true;
   }
 
   constexpr bool read_service_description(std::size_t position, int index) noexcept {
@@ -159,8 +162,9 @@ class MarkReader : public Reader {
     if (cursor_.at_end())
       return fault(cursor_.position(), "a load index without a speed symbol", speed_symbols_in_words);
     designation_.speed_symbol = static_cast<short>(read_speed_symbol(cursor_));
-    return designation_.speed_symbol >= 0 ||
-           no_slip(cursor_.position(), "a speed symbol that does not exist", speed_symbols_in_words);
+    if (designation_.speed_symbol < 0)
+      return no_slip(cursor_.position(), "a speed symbol that does not exist", speed_symbols_in_words);
+    return true;
   }
 };
 

@@ -114,8 +114,8 @@ class SizeReader : public MarkReader {
   constexpr bool read_number_of_size(int& number, std::string_view expected) noexcept {
     if (!read_number(number, expected)) return false;
     const char next = cursor_.character();
-    return (next != 'O' && next != 'I' && next != 'L') || (next == 'L' && cursor_.next().character == 'T') ||
-           unexpected("digits");
+    if (next == 'O' || next == 'I' || (next == 'L' && cursor_.next().character != 'T')) return unexpected("digits");
+    return true;
   }
 
   constexpr bool read_metric(std::size_t position, int width) noexcept {
@@ -242,7 +242,8 @@ class SizeReader : public MarkReader {
     if (cursor_.take('B')) return designation_.construction = TyreConstruction::bias_belted, true;
     designation_.construction = TyreConstruction::radial;
     designation_.zr = cursor_.take('Z');
-    return cursor_.take('R') || unexpected(designation_.zr ? "R after Z" : expected);
+    if (!cursor_.take('R')) return unexpected(designation_.zr ? "R after Z" : expected);
+    return true;
   }
 
   constexpr bool read_rim() noexcept {

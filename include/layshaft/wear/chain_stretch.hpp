@@ -5,6 +5,7 @@
 #include <layshaft/chain/tension.hpp>
 #include <layshaft/core/band.hpp>
 #include <layshaft/wear/joint_wear.hpp>
+#include <layshaft/wear/road_distance.hpp>
 
 #include <array>
 #include <optional>
@@ -194,7 +195,7 @@ inline constexpr std::array<StretchCorners, 5> stretch_corners{{{},
                                                             Length distance = 1000.0_km, const ChainMade& made = {}) {
   if (auto error = detail::outside(duty)) return *std::move(error);
   if (auto error = detail::outside(made)) return error->in("chain_made");
-  if (auto error = detail::outside("distance", distance, 0.0_km, 1e6_km)) return *std::move(error);
+  if (auto error = detail::outside_km("distance", distance, 0.0_km, 1e6_km)) return *std::move(error);
   return over_runs(detail::stretch_corners, [&](const detail::StretchCorners& at) {
     const Length circumference = duty.circumference.at(at.wheel);
     return detail::stretch_over(Unwatched(), loop, links, duty.thrust.at(at.load), circumference, distance,

@@ -78,7 +78,7 @@ struct StretchFit {
   for (std::size_t i = 0; i < count; ++i) {
     const StretchMeasurement& one = measurements[i];
     const std::string number = " " + std::to_string(i + 1);
-    if (auto wrong = detail::outside("odometer" + number, one.odometer, 0.0_km, 1e7_km)) return *std::move(wrong);
+    if (auto wrong = detail::outside_km("odometer" + number, one.odometer, 0.0_km, 1e7_km)) return *std::move(wrong);
     if (one.links < 1 || one.links > 1000)
       return Error::range("links" + number, std::to_string(one.links), "1 to 1000");
     const Length nominal = double(one.links) * pitch;
