@@ -53,6 +53,8 @@ TEST(Adjuster, KeepsWhatItWasMadeOf) {
   EXPECT_EQ(adjuster.slack(), 38_mm);
   EXPECT_EQ(adjuster, *Adjuster::make(612_mm, 648_mm, 38_mm));
   EXPECT_NE(adjuster, Adjuster(612_mm, 648_mm));
+  EXPECT_NE(adjuster, Adjuster(611_mm, 648_mm, 38_mm));
+  EXPECT_NE(adjuster, Adjuster(612_mm, 649_mm, 38_mm));
   EXPECT_EQ(Adjuster(612_mm, 648_mm).slack(), 0_mm);
 }
 

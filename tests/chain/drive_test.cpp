@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 namespace {
 using namespace layshaft;
 
@@ -41,6 +43,37 @@ TEST(SlackLeft, TellsByHowMuchTheChainIsTooShort) {
   EXPECT_FALSE(left.slack_to_set);  // the stock chain would be stretched as well
   EXPECT_FALSE(try_slack_left(trail_swingarm(), 38_mm, trial, 20_links, stock, 110_links));
   EXPECT_FALSE(try_slack_left(trail_swingarm(), 38_mm, trial, 112_links, stock, 20_links));
+}
+
+// By hand: 1.95 links more, of a chain of 1300 that is 0.15 % long, take 15.5 mm more of an arm that ends at 10 m.
+TEST(SlackLeft, IsRefusedWhereOnlyTheLongestNewChainIsTooLong) {
+  const auto nominal = SlackThroughTravel::with_slack(trail_swingarm(), trial, 1300.0, 38_mm);
+  ASSERT_TRUE(nominal);
+  EXPECT_GT(nominal->arm(), 10_m - 15.5_mm);
+  const auto left = try_slack_left(trail_swingarm(), 38_mm, trial, 1300_links, stock, 110_links);
+  ASSERT_FALSE(left);
+  EXPECT_TRUE(std::string(left.error().what()).starts_with("arm is ")) << left.error().what();
+}
+
+// The stock sprockets leave more at the tight point than the others do; to leave as much, these would have to stand
+// nearer, and then they touch at the end of the travel.
+TEST(SlackLeft, IsRefusedWhereTheSlackToSetWouldMakeTheSprocketsTouch) {
+  const Suspension low({.layshaft_ahead = 22_mm,
+                        .layshaft_above = -37.0_mm,
+                        .arm = 150_mm,
+                        .droop = 29_deg,
+                        .rest = -8.0_deg,
+                        .bump = -11.0_deg});
+  const ChainLoop wide(ChainSeries("520"), 22_teeth, 48_teeth), small(ChainSeries("520"), 17_teeth, 21_teeth);
+  const auto own = SlackThroughTravel::with_slack(low, wide, 63.0, 37_mm);
+  const auto of_stock = SlackThroughTravel::with_slack(low, small, 40.0, 37_mm);
+  ASSERT_TRUE(own);
+  ASSERT_TRUE(of_stock);
+  EXPECT_GT(of_stock->tight_point().slack, own->tight_point().slack);
+  const auto left = try_slack_left(low, 37_mm, wide, 63_links, small, 40_links);
+  ASSERT_FALSE(left);
+  EXPECT_TRUE(std::string(left.error().what()).starts_with("centre distance within the travel is "))
+      << left.error().what();
 }
 
 }  // namespace

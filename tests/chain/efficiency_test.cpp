@@ -13,6 +13,7 @@ TEST(JointResistance, IsWhatWasAssumedOfEachKindOfChain) {
   EXPECT_EQ(joint_resistance(ChainSeal::none).seal_drag, Band<Torque>{});
   EXPECT_EQ(joint_resistance(ChainSeal::o_ring).seal_drag, (Band<Torque>{0.005_Nm, 0.04_Nm, 0.12_Nm}));
   EXPECT_EQ(joint_resistance(ChainSeal::shaped).seal_drag, (Band<Torque>{0.003_Nm, 0.02_Nm, 0.08_Nm}));
+  EXPECT_EQ(joint_resistance(static_cast<ChainSeal>(99)).seal_drag, Band<Torque>{});  // no kind of seal drags
 }
 
 }  // namespace

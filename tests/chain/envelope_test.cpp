@@ -96,4 +96,19 @@ TEST(Envelope, RefusesWhatIsOutOfRange) {
   EXPECT_THROW((void)chain_clearance(level_swingarm(), loop, 90_mm, good, 15_mm), RangeError);  // the sprockets collide
 }
 
+// Equal sprockets: the upper run lies a pitch radius above the line of centres, and sweeps over an obstacle behind the
+// pivot. Where its middle line goes through the obstacle's middle there is no room but what both take.
+TEST(Envelope, FindsThePlaceBetweenTheEndsWhereARunGoesThroughTheObstacle) {
+  const ChainLoop loop(ChainSeries("520"), 20_teeth, 20_teeth);
+  const Obstacle tube{-300.0_mm, 40_mm, 10_mm};
+  const Clearance found = chain_clearance(level_swingarm(), loop, 565_mm, tube, 15_mm);
+  EXPECT_NEAR(in(found.least, units::mm), -(10.0 + 7.5), 1e-5);
+  const double x = -565.0 * cos(found.angle) - 75.0, y = -565.0 * sin(found.angle);  // of the axle, from the layshaft
+  const double above = (-375.0 * y - 40.0 * x) / std::hypot(x, y);  // the obstacle, of the line of centres
+  EXPECT_NEAR(above, 0.5 * 15.875 / std::sin(3.14159265358979323846 / 20.0), 1e-5);
+  EXPECT_EQ(found, chain_clearance(level_swingarm(), loop, 565_mm, tube, 15_mm));
+  EXPECT_NE(found, (Clearance{found.least, found.angle + 1.0_deg}));
+  EXPECT_NE(found, (Clearance{found.least + 1.0_mm, found.angle}));
+}
+
 }  // namespace

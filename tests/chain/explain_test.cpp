@@ -2,6 +2,7 @@
 #include <layshaft/chain/explain.hpp>
 
 #include <gtest/gtest.h>
+#include <chain/swingarm.hpp>
 #include <core/workings.hpp>
 #include <reference/chain_examples.hpp>
 #include <setup/plain_numbers.hpp>
@@ -23,6 +24,7 @@ using layshaft_test::plain_number;
 using layshaft_test::PlainNumber;
 using layshaft_test::printed_first;
 using layshaft_test::step_named;
+using layshaft_test::swingarm;
 using Names = std::vector<std::string>;
 
 const ChainSeries of_520("520");
@@ -308,6 +310,49 @@ TEST(ChainLoads, SayWhichFigureIsStatedAndWhichIsAssumed) {
   made.seal_drag = Band<Torque>::exactly(0.01_Nm);
   EXPECT_EQ(source(made, "joint friction"), joint_friction_source);
   EXPECT_EQ(source(made, "seal drag"), stated);
+}
+
+// A chain of 110 links with 12 mm of slack at rest is stretched at the tight point
+// (tests/chain/slack_through_travel_test).
+TEST(SlackThroughTravel, ExplainsNoSlackWhereTheChainIsStretched) {
+  const ChainLoop loop(of_520, 16_teeth, 43_teeth);
+  const SlackThroughTravel travel = slack_through_travel(swingarm(), loop, 110.0, {.slack = 12_mm});
+  const Angle tightest = swingarm().tightest();
+  const auto slack = travel.try_explain("slack", tightest);
+  ASSERT_FALSE(slack);
+  EXPECT_EQ(slack.error().kind(), ErrorKind::value);
+  EXPECT_TRUE(std::string(slack.error().what()).starts_with("the chain is stretched at this angle"))
+      << slack.error().what();
+  EXPECT_EQ(travel.explain("spare length", tightest).result().result(), Amount(travel.tight_point().spare_length));
+  EXPECT_EQ(travel.explain("slack", swingarm().rest()).result().result(), Amount(travel.rest().slack));
+  const auto outside = travel.try_explain("slack", 19_deg);  // it droops to 18 degrees
+  ASSERT_FALSE(outside);
+  EXPECT_EQ(outside.error().kind(), ErrorKind::range);
+}
+
+TEST(ChainLoads, SayWhatOfTheChainIsNotKnown) {
+  const ChainLoop loop(ChainSeries("219"), 15_teeth, 45_teeth);
+  ASSERT_FALSE(loop.series().tensile_strength());
+  const ChainDuty duty{.torque = 50_Nm, .shaft_speed = 1000_rpm};
+  const auto safety = try_explain_chain_loads(loop, duty, {}, "safety");
+  ASSERT_FALSE(safety);
+  EXPECT_STREQ(safety.error().what(), "to explain the safety, say the chain's tensile strength as well");
+  EXPECT_TRUE(try_explain_chain_loads(loop, duty, {.tensile_strength = 8_kN}, "safety"));
+  const auto idle = try_explain_chain_loads(loop, {.torque = 0_Nm, .shaft_speed = 1000_rpm}, {}, "pull");
+  ASSERT_FALSE(idle);
+  EXPECT_EQ(idle.error().kind(), ErrorKind::range);
+  EXPECT_TRUE(std::string(idle.error().what()).starts_with("torque")) << idle.error().what();
+}
+
+// Links end at 10000, so that only two longer chains are left to tell of where the adjuster would take many.
+TEST(ChosenLinks, TellOfNoChainOfMoreLinksThanThereAre) {
+  const ChainLoop loop(of_520, 13_teeth, 13_teeth);
+  const Adjuster adjuster(loop.centre(9995.0), 100_m);
+  EXPECT_EQ(shortest_links(loop, adjuster), 9996_links);
+  const Working working = explain_over("links", one_cause, [&](Recorder::Watch watch, Corner) {
+    return layshaft::detail::chosen_links(watch, loop, loop.drive(watch), adjuster, 9996_links);
+  });
+  EXPECT_EQ(working.result().run().others, (std::vector<Amount>{9998_links, 10000_links}));
 }
 
 }  // namespace

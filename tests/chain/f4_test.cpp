@@ -6,6 +6,7 @@
 #include <reference/csv.hpp>
 
 #include <cmath>
+#include <vector>
 
 namespace {
 using namespace layshaft;
@@ -25,7 +26,10 @@ TEST(F4, AgreesWithTheTable) {
 }
 
 TEST(F4, SolvesItsOwnEquation) {
-  for (const double ratio : {1.0001, 1.01, 1.5, 3.0, 40.0, 1e6}) {
+  std::vector<double> ratios{1.0001, 1.01, 1.5, 3.0, 40.0, 1e6};
+  // Near one the equation is flat at its root, and rounding keeps Newton's steps from getting ever smaller.
+  for (double beyond = 1e-4; beyond < 1.0; beyond *= 1.003) ratios.push_back(1.0 + beyond);
+  for (const double ratio : ratios) {
     // f4 = 1/(4 (cos a + a sin a)), back to the angle by halves.
     const double found = f4(ratio);
     double low = 0.0, high = 1.5707963267948966;
@@ -55,6 +59,18 @@ TEST(CentreMethods, StandSideBySideWithTheirErrors) {
   expect_range<formula::f4_of_angle>("f", 0.1 * units::rad);
   EXPECT_FALSE(formula::centre_f4::in_range(0.25, 12.7_mm, 20.0, 20_teeth, 20_teeth));
   EXPECT_TRUE(formula::centre_f4::in_range(0.25, 12.7_mm, 90.0, 20_teeth, 20_teeth));
+}
+
+TEST(CentreMethods, AreEqualWhereAllOfThemAre) {
+  const ChainLoop loop(ChainSeries("520"), 13_teeth, 48_teeth);
+  const CentreMethods methods = centre_methods(loop, 110.0);
+  EXPECT_EQ(methods, centre_methods(loop, 110.0));
+  for (Length CentreMethods::*one : {&CentreMethods::exact, &CentreMethods::handbook, &CentreMethods::f4,
+                                     &CentreMethods::handbook_error, &CentreMethods::f4_error}) {
+    CentreMethods other = methods;
+    other.*one += 1.0_mm;
+    EXPECT_NE(methods, other);
+  }
 }
 
 }  // namespace

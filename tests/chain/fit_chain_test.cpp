@@ -4,7 +4,12 @@
 #include <gtest/gtest.h>
 #include <core/formula_range.hpp>
 
+#include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <set>
+#include <utility>
+#include <vector>
 
 namespace {
 using namespace layshaft;
@@ -26,6 +31,30 @@ TEST(FitChain, FindsEveryCountThatCloses) {
     EXPECT_GE(found.size(), odd ? 5u : 3u);
     for (const ChainFit& fit : fits) EXPECT_EQ(fit.offset_link, fit.links.count() % 2 != 0);
   }
+}
+
+// With the front end where the teeth would touch, the first count is the fewest that closes, odd or even.
+TEST(FitChain, BeginsWithTheFewestLinksThatClose) {
+  std::set<int> odd;
+  for (int rear = 46; rear <= 54; ++rear) {
+    const ChainLoop loop(ChainSeries("520"), 13_teeth, Teeth(rear));
+    const auto fits = fit_chain(loop, 50_mm, 400_mm, Length(), true);
+    ASSERT_FALSE(fits.empty());
+    EXPECT_EQ(fits.front().links, loop.fewest_links());
+    odd.insert(loop.fewest_links().count() % 2);
+    for (std::size_t i = 1; i < fits.size(); ++i) EXPECT_EQ(fits[i].links.count(), fits[i - 1].links.count() + 1);
+  }
+  EXPECT_EQ(odd.size(), 2u);
+}
+
+// By hand: 10000 links of a 520 reach to 79.1 m and no farther, at 99 m there would have to be some 12,500.
+TEST(FitChain, EndsWithTheMostLinksThereAre) {
+  const auto fits = fit_chain(taller_loop(), 79_m, 100_m);
+  ASSERT_FALSE(fits.empty());
+  EXPECT_EQ(fits.back().links, 10000_links);
+  EXPECT_EQ(fits.front().links, round_links(taller_loop().links(79_m)));
+  EXPECT_EQ(fits.size(), static_cast<std::size_t>((10000 - fits.front().links.count()) / 2 + 1));
+  EXPECT_TRUE(fit_chain(taller_loop(), 99_m, 100_m).empty());
 }
 
 TEST(FitChain, IsEmptyWhereNothingCloses) {
@@ -86,6 +115,41 @@ TEST(PairsForChain, TakeAnElongationOfUpToATenth) {
   const Adjuster adjuster(550_mm, 700_mm);
   EXPECT_TRUE(try_pairs_for_chain(loop, 110_links, adjuster, 0.1));
   EXPECT_FALSE(try_pairs_for_chain(loop, 110_links, adjuster, 0.10001));
+}
+
+// Equal sprockets, by hand: each tooth on both moves the axle by half a pitch, one less to the rear and one more to the
+// front by as much. Of such two the smaller front sprocket comes first.
+TEST(PairsForChain, NameTheSmallerFrontSprocketFirstOfTwoThatAreAsNear) {
+  const auto pairs =
+      pairs_for_chain(ChainLoop(ChainSeries("219"), 6_teeth, 6_teeth), 26_links, Adjuster(54_mm, 101_mm));
+  ASSERT_GT(pairs.size(), 2u);
+  for (const std::size_t i : {0u, 1u}) {
+    EXPECT_EQ(pairs[i].front, Teeth(i == 0 ? 5 : 7));
+    EXPECT_EQ(pairs[i].rear, pairs[i].front);
+    EXPECT_EQ(pairs[i].ratio_change, 0.0);
+    EXPECT_NEAR(in(pairs[i].axle_move, units::mm), i == 0 ? 3.887 : -3.887, 1e-9);
+  }
+  EXPECT_EQ(pairs[0].axle_move, -pairs[1].axle_move);
+  EXPECT_EQ(pairs[0], pairs[0]);
+  EXPECT_NE(pairs[0], pairs[1]);
+}
+
+// A sprocket has at least four teeth.
+TEST(PairsForChain, AreOfSprocketsThatThereAre) {
+  for (const auto& [front, rear] : {std::pair{5, 40}, {40, 5}}) {
+    const ChainLoop loop(ChainSeries("520"), Teeth(front), Teeth(rear));
+    const Length present = loop.centre(110_links);
+    std::size_t expected = 0;
+    for (int f = std::max(4, front - kept_front); f <= front + kept_front; ++f)
+      for (int r = std::max(4, rear - kept_rear); r <= rear + kept_rear; ++r) {
+        const Length centre = ChainLoop(ChainSeries("520"), Teeth(f), Teeth(r)).centre(110_links);
+        expected += (f != front || r != rear) && centre >= present - 20.0_mm && centre <= present + 20.0_mm;
+      }
+    const auto pairs = pairs_for_chain(loop, 110_links, Adjuster(present - 20.0_mm, present + 20.0_mm));
+    EXPECT_EQ(pairs.size(), expected);
+    EXPECT_GT(expected, 10u);
+    for (const KeptChainPair& pair : pairs) EXPECT_GE(std::min(pair.front, pair.rear), 4_teeth);
+  }
 }
 
 }  // namespace

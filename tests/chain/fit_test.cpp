@@ -306,4 +306,34 @@ TEST(FitFormulas, KnowTheirRange) {
   expect_range<formula::wear_room>("+#f", 111.0, 110_links, 0.0015);
 }
 
+// As many links as close where the pitch circles touch leave none over for slack: not to the last bit of the solve.
+TEST(CentreWithSlack, IsNoneWherePitchCirclesWouldHaveToOverlap) {
+  const ChainSeries series("520");
+  const Length pitch = series.pitch();
+  for (int front = 4; front < 60; ++front)
+    for (int rear = 4; rear < 60; ++rear) {
+      const Length touching = 0.5 * (pitch_diameter(pitch, Teeth(front)) + pitch_diameter(pitch, Teeth(rear)));
+      const double links = chain_links(pitch, Teeth(front), Teeth(rear), touching);
+      for (const double one : {links, std::nextafter(links, 0.0), std::nextafter(links, HUGE_VAL)}) {
+        const ChainLoop loop(series, Teeth(front), Teeth(rear));
+        EXPECT_FALSE(is_finite(layshaft::detail::centre_with_slack(loop, one, 1_mm))) << front << '/' << rear;
+      }
+    }
+}
+
+// The adjuster ends just behind where 13/48 touch; with four teeth more even the pitch circles overlap there.
+TEST(NearestSprockets, AreNoneThatCollideAtTheRearEnd) {
+  const Length end = loop().smallest_centre() + 0.1_mm;
+  const Adjuster adjuster(end - 20.0_mm, end);
+  EXPECT_GT(0.5 * (pitch_diameter(15.875_mm, 14_teeth) + pitch_diameter(15.875_mm, 51_teeth)), end);
+  ASSERT_FALSE(try_shortest_links(loop(), adjuster));
+  const SprocketPairs pairs = nearest_sprockets(loop(), adjuster);
+  EXPECT_FALSE(pairs.empty());
+  for (const SprocketPair& pair : pairs) {
+    const ChainLoop other(ChainSeries("520"), pair.front, pair.rear);
+    EXPECT_LT(other.smallest_centre(), end);
+    EXPECT_TRUE(fit_links(other, pair.links, adjuster).fits);
+  }
+}
+
 }  // namespace

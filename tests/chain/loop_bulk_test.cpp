@@ -8,6 +8,7 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <optional>
 #include <random>
 #include <string>
 #include <thread>
@@ -235,6 +236,30 @@ TEST(ChainCentresInBulk, NameTheColumnOfAnotherLength) {
   EXPECT_THROW(chain_links_of_mm(three, three, three, two, three), RangeError);
   EXPECT_TRUE(try_chain_links_of_mm(one_mm, none, one_mm, none, two));
   EXPECT_FALSE(try_chain_centres_mm(one_mm, none, one_mm, none, none));
+}
+
+TEST(ChainCentresInBulk, NameEachColumnOfAnotherLength) {
+  const std::vector<double> three(3, 14.0), two(2, 14.0);
+  std::vector<double> told(3);
+  const auto name = [](const std::optional<Error>& error) {
+    return error ? std::string(error->what()).substr(0, std::string(error->what()).find(" is 2;")) : std::string();
+  };
+  EXPECT_EQ(name(try_chain_centres_mm(two, three, three, three, told)), "length of pitch_mm");
+  EXPECT_EQ(name(try_chain_centres_mm(three, two, three, three, told)), "length of front");
+  EXPECT_EQ(name(try_chain_centres_mm(three, three, two, three, told)), "length of rear");
+  EXPECT_EQ(name(try_chain_centres_mm(three, three, three, two, told)), "length of links");
+  EXPECT_EQ(name(try_chain_links_of_mm(three, three, three, two, told)), "length of centre_mm");
+  EXPECT_THROW(chain_centres_mm(three, three, three, two, told), RangeError);
+  const std::vector<Teeth> three_teeth(3, 14_teeth), two_teeth(2, 14_teeth);
+  const std::vector<Links> three_links(3, 110_links), two_links(2, 110_links);
+  std::vector<Length> centre(3);
+  EXPECT_EQ(name(try_chain_centres(15.875_mm, two_teeth, three_teeth, three_links, centre)), "length of front");
+  EXPECT_EQ(name(try_chain_centres(15.875_mm, three_teeth, two_teeth, three_links, centre)), "length of rear");
+  EXPECT_EQ(name(try_chain_centres(15.875_mm, three_teeth, three_teeth, two_links, centre)), "length of links");
+  EXPECT_EQ(centre, std::vector<Length>(3));  // nothing was written
+  EXPECT_THROW(chain_centres(15.875_mm, three_teeth, three_teeth, two_links, centre), RangeError);
+  EXPECT_NO_THROW(chain_centres(15.875_mm, three_teeth, three_teeth, three_links, centre));
+  EXPECT_NEAR(in(centre[2], units::mm), (110.0 - 14.0) / 2.0 * 15.875, 1e-9);  // equal sprockets, by hand
 }
 
 }  // namespace

@@ -200,4 +200,19 @@ TEST(Engagement, TellsTheTeethInMesh) {
   expect_range<formula::teeth_in_mesh>("#f", 13_teeth, 160_deg);
 }
 
+TEST(PolygonRipple, IsEqualWhereAllOfItIs) {
+  const ChainLoop loop(ChainSeries("520"), 13_teeth, 48_teeth);
+  const PolygonRipple ripple = polygon_ripple(loop, 612_mm);
+  EXPECT_EQ(ripple, polygon_ripple(loop, 612_mm));
+  PolygonRipple other = ripple;
+  other.loop_length += 1.0_mm;
+  EXPECT_NE(ripple, other);
+  for (double PolygonRipple::*one : {&PolygonRipple::least_ratio, &PolygonRipple::greatest_ratio,
+                                     &PolygonRipple::least_chain_speed, &PolygonRipple::greatest_chain_speed}) {
+    other = ripple;
+    other.*one += 0.1;
+    EXPECT_NE(ripple, other);
+  }
+}
+
 }  // namespace

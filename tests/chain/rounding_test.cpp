@@ -93,4 +93,10 @@ TEST(LinkRounding, HasItsName) {
   EXPECT_EQ(to_string(LinkRounding::up), "up");
 }
 
+TEST(RoundLinks, RefusesARoundingThatIsNone) {
+  const auto none = try_round_links(110.0, static_cast<LinkRounding>(99));
+  ASSERT_FALSE(none);
+  EXPECT_EQ(none.error().kind(), ErrorKind::range);
+}
+
 }  // namespace

@@ -141,7 +141,11 @@ TEST(ChainSeries, RefusesWhatIsNoSeriesAndSaysWhereAndWhatIsNear) {
            {"084", 2, "081, 083, 085, 08A or 08B"},
            {"1/2 x 5/16", 6, "1/2 x 3/32 or 1/2 x 1/8"},  // names several
            {"PR-12.7-9-1", 9, "PR-12.7-9"},               // there -1 is part of the name
-           {"52\x01", 2, "520 or 525"},                   // a control character
+           {"PR-12.7-18.3-1", 11, "PR-12.7-18.2-1"},
+           {"52\x01", 2, "520 or 525"},  // a control character
+           {"52\xE2\x85\x9E"
+            "0",
+            2, "520"},  // the sign of seven eighths, which is no space
            {"foo", 0, ""},
            {"", 0, ""},
            {"   ", 3, ""},
@@ -244,6 +248,43 @@ TEST(ChainSeries, HasTheOutlineOfTheStandard) {
   EXPECT_EQ(series.outer_plate_height(), 16.13_mm);
   EXPECT_EQ(series.inner_link_width(), 15.62_mm);
   EXPECT_EQ(series.width_over_pin(), 22.7_mm);
+}
+
+// What the compiler made of the table, made again while the program runs.
+TEST(ChainSeries, AreKnownToTheCompilerByTheNamesThatTheTableHas) {
+  const auto known = layshaft::detail::make_known_chain_names();
+  ASSERT_EQ(known.size(), layshaft::detail::count_chain_names());
+  ASSERT_EQ(known.size(), layshaft::detail::known_chain_names.size());
+  for (std::size_t i = 0; i < known.size(); ++i) {
+    const auto& compiled = layshaft::detail::known_chain_names[i];
+    EXPECT_EQ(known[i].printed, compiled.printed);
+    EXPECT_EQ(known[i].text(), compiled.text());
+    EXPECT_EQ(known[i].row, compiled.row);
+    EXPECT_EQ(known[i].kind, compiled.kind) << known[i].printed;
+  }
+}
+
+TEST(ChainSeries, HasANameOfTheStandardByItsTwoDigitsAndLetter) {
+  namespace names = layshaft::detail::chain_names;
+  for (const auto& [name, kind] : {std::pair<std::string_view, unsigned>{"08A", names::iso_a},
+                                   {"12A", names::iso_a},
+                                   {"08B", names::iso_b},
+                                   {"04C", names::iso_other},
+                                   {"081", names::iso_other},
+                                   {"520", names::trade},
+                                   {"12D", names::trade},
+                                   {"A2A", names::trade},
+                                   {"1BA", names::trade},
+                                   {"108A", names::trade},
+                                   {"PR-12.7-9", names::national}})
+    EXPECT_EQ(names::kind_of(name, false), kind) << name;
+  EXPECT_EQ(names::kind_of("40", true), names::ansi);
+  EXPECT_EQ(names::kind_of("40", false), names::trade);
+  EXPECT_EQ(names::kind_of("415B", true), names::trade);
+}
+
+TEST(ChainSeries, HasNoSourceOfAPropertyThatIsNone) {
+  EXPECT_TRUE(ChainSeries("08B").source(static_cast<ChainProperty>(99)).document.empty());
 }
 
 }  // namespace

@@ -91,6 +91,41 @@ TEST(SlackThroughTravel, RefusesWhatCannotBe) {
       << touching.error().what();
 }
 
+// By hand: 20 links over twice four teeth stand the shafts 8 pitches of 15.875 mm, 127 mm, apart; the pivot alone lies
+// half a metre from the layshaft.
+TEST(SlackThroughTravel, RefusesAChainThatDoesNotReachThePivot) {
+  const Suspension far({.layshaft_ahead = 500_mm,
+                        .layshaft_above = 0_mm,
+                        .arm = 565_mm,
+                        .droop = 18_deg,
+                        .rest = 12_deg,
+                        .bump = -6.0_deg});
+  const auto travel =
+      try_slack_through_travel(far, ChainLoop(ChainSeries("520"), 4_teeth, 4_teeth), 20.0, {.slack = 5_mm});
+  ASSERT_FALSE(travel);
+  EXPECT_STREQ(travel.error().what(), "no arm of this swingarm leaves 5 mm of slack on 20 links");
+}
+
+TEST(SlackThroughTravel, CarriesNoSlackOverFromStockPartsThatCannotBe) {
+  const auto carried = try_carried_slack(swingarm(), swung_loop(), 20.0, 30_mm, swung_loop(), 110.0);
+  ASSERT_FALSE(carried);
+  EXPECT_TRUE(std::string(carried.error().what()).starts_with("number of links is 20")) << carried.error().what();
+}
+
+TEST(SlackPoint, IsEqualWhereAllOfItIs) {
+  const SlackPoint point = slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 30_mm}).rest();
+  SlackPoint other = point;
+  EXPECT_EQ(point, other);
+  other.angle += 1.0_deg;
+  EXPECT_NE(point, other);
+  for (Length SlackPoint::*one :
+       {&SlackPoint::centre, &SlackPoint::spare_length, &SlackPoint::slack, &SlackPoint::sag}) {
+    other = point;
+    other.*one += 1.0_mm;
+    EXPECT_NE(point, other);
+  }
+}
+
 TEST(SlackThroughTravel, TakesSlackUpToAQuarterOfTheCentreDistance) {
   const Length quarter = 0.25 * swung_loop().centre(110_links);
   EXPECT_TRUE(try_slack_through_travel(swingarm(), swung_loop(), 110.0, {.slack = 0.9999 * quarter}));
@@ -130,6 +165,9 @@ TEST(Slack, OfAGapIsNotGuessed) {
   EXPECT_FALSE(try_spare_length({-1.0_mm, SlackMethod::by_hand}, 600_mm));
   EXPECT_FALSE(try_spare_length({1_mm, SlackMethod::by_hand}, 0_mm));
   EXPECT_FALSE(try_slack_of(-1.0_mm, 600_mm, SlackMethod::by_hand));
+  EXPECT_EQ(try_slack_of(1_mm, 0_mm, SlackMethod::by_hand).error().kind(), ErrorKind::range);
+  EXPECT_FALSE(try_spare_length({50_mm, static_cast<SlackMethod>(99)}, 600_mm));  // nor of what is no method
+  EXPECT_FALSE(try_slack_of(1_mm, 600_mm, static_cast<SlackMethod>(99)));
   EXPECT_THROW((void)spare_length(Slack{400_mm}, 600_mm), RangeError);
 }
 

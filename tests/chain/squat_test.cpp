@@ -6,6 +6,7 @@
 #include <core/formula_range.hpp>
 
 #include <cmath>
+#include <string>
 
 namespace {
 using namespace layshaft;
@@ -86,6 +87,38 @@ TEST(Squat, FormulasKnowTheirRange) {
   EXPECT_FALSE(formula::line_angle::in_range(-75.0_mm, 10_mm, 565_mm, 90_deg));
   EXPECT_TRUE(formula::squat_slope::in_range(12_deg, 5_deg, 315_mm, 217_mm));
   EXPECT_FALSE(formula::squat_slope::in_range(120_deg, 5_deg, 315_mm, 217_mm));
+}
+
+// Equal sprockets with layshaft, pivot and axle on a level: the tight run is parallel to the arm, and both slopes to
+// where they meet, far ahead, are those of the ground.
+TEST(Squat, IsRefusedWhereItsSlopeIsThatOfTheGround) {
+  const Suspension level({.layshaft_ahead = 75_mm,
+                          .layshaft_above = 0_mm,
+                          .arm = 565_mm,
+                          .droop = 18_deg,
+                          .rest = 12_deg,
+                          .bump = -6.0_deg});
+  const ChainLoop equal(ChainSeries("520"), 20_teeth, 20_teeth);
+  const auto flat = try_squat(level, equal, 565_mm, 0_deg, road);
+  ASSERT_FALSE(flat);
+  EXPECT_EQ(flat.error().kind(), ErrorKind::value);
+  EXPECT_FALSE(try_squat_ratio(level, equal, 565_mm, 0_deg, road));
+  EXPECT_GT(squat(level, equal, 565_mm, 1_deg, road).ratio, 0.0);
+  EXPECT_LT(squat(level, equal, 565_mm, -1.0_deg, road).ratio, 0.0);
+}
+
+TEST(Squat, IsRefusedWhereTheSprocketsTouch) {
+  const auto touching = try_squat(swingarm(), ChainLoop(ChainSeries("520"), 13_teeth, 100_teeth), 120_mm, 12_deg, road);
+  ASSERT_FALSE(touching);
+  EXPECT_TRUE(std::string(touching.error().what()).starts_with("centre distance is ")) << touching.error().what();
+}
+
+TEST(Squat, IsEqualWhereAllOfItIs) {
+  const Squat one = squat(swingarm(), ChainLoop(ChainSeries("520"), 16_teeth, 43_teeth), 565_mm, 12_deg, road);
+  EXPECT_EQ(one, (Squat{one.transfer_angle, one.squat_angle, one.ratio}));
+  EXPECT_NE(one, (Squat{one.transfer_angle + 1.0_deg, one.squat_angle, one.ratio}));
+  EXPECT_NE(one, (Squat{one.transfer_angle, one.squat_angle + 1.0_deg, one.ratio}));
+  EXPECT_NE(one, (Squat{one.transfer_angle, one.squat_angle, one.ratio + 0.1}));
 }
 
 }  // namespace

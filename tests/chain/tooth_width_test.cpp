@@ -67,4 +67,16 @@ TEST(ToothWidth, KnowsItsRange) {
   EXPECT_FALSE(formula::tooth_width_least::in_range(0.0_mm, -1.0_mm));
 }
 
+// What the compiler made, made again while the program runs.
+TEST(ToothTolerance, IsThatOfTheTableInEveryRange) {
+  const auto made = layshaft::detail::make_tooth_tolerances();
+  ASSERT_EQ(made.size(), tooth_tolerances.size());
+  for (std::size_t i = 0; i < made.size(); ++i) {
+    const ToothTolerance& found = tooth_tolerance(made[i].to);
+    EXPECT_EQ(found.to, made[i].to);
+    EXPECT_EQ(found.tolerance, made[i].tolerance);
+    EXPECT_EQ(found.range, made[i].range);
+  }
+}
+
 }  // namespace

@@ -31,6 +31,11 @@ TEST(CautionText, IsAWholeSentenceForEveryCode) {
     }
 }
 
+TEST(CautionText, IsNoneForANumberThatNamesNoCode) {
+  for (const int outside : {int(Cautions::capacity), 99, -1})
+    EXPECT_EQ(sentence(of(static_cast<CautionCode>(outside), 12.5_mm, 15.9_mm), UnitSystem::metric), "") << outside;
+}
+
 TEST(CautionText, PutsTheNumbersIn) {
   EXPECT_EQ(
       sentence(of(CautionCode::offset_link, 109_links), UnitSystem::metric),

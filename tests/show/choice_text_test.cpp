@@ -30,6 +30,29 @@ TEST(ReasonText, SaysHowEachWishFaresAndWhatTheNextOneGives) {
             "thrust change +0.5 (-1.0 to +2.0) % for a wished 0.0 %, the nearest of all; front teeth 13.");
 }
 
+TEST(ReasonText, SaysWhatIsGivenUpWhereNothingIsGained) {
+  const Reason worse{{told(Measure::cost, Want::less, Band<double>::exactly(45.0), 30.0, false)}};
+  EXPECT_EQ(sentence(worse), "cost 45. Against the next it gives up in cost (45 against 30).");
+  const Reason alike{{told(Measure::cost, Want::less, Band<double>::exactly(45.0), 45.0, true)}};
+  EXPECT_EQ(sentence(alike), "cost 45, the least of all.");
+  EXPECT_EQ(sentence(Reason{}), "");
+}
+
+TEST(ReasonText, HasDecimalsWhereAnyEndOfABandIsNotWhole) {
+  const auto cost = [](Band<double> value) {
+    return sentence(Reason{{told(Measure::cost, Want::more, value, {}, true)}});
+  };
+  EXPECT_EQ(cost({40.0, 45.0, 50.0}), "cost 45 (40 to 50), the most of all.");
+  EXPECT_EQ(cost({40.5, 45.0, 50.0}), "cost 45.00 (40.50 to 50.00), the most of all.");
+  EXPECT_EQ(cost({40.0, 45.5, 50.0}), "cost 45.50 (40.00 to 50.00), the most of all.");
+  EXPECT_EQ(cost({40.0, 45.0, 50.5}), "cost 45.00 (40.00 to 50.50), the most of all.");
+}
+
+TEST(ReasonText, NamesTheGearAlone) {
+  const Reason reason{{{{{Measure::climb, 2}, Want::more}, Band<double>::exactly((12.34_deg).value()), {}, false}}};
+  EXPECT_EQ(sentence(reason), "climb in gear 2: 12.3 deg.");
+}
+
 TEST(ReasonText, ShowsQuantitiesInTheReadersUnits) {
   const Reason reason{{{{{Measure::engine_speed, 6, 90_kmh}, Want::less},
                         {in(6000_rpm, units::rpm) * (1_rpm).value(), (6100_rpm).value(), (6200_rpm).value()},
@@ -51,6 +74,8 @@ TEST(RelaxationText, SaysHowFarEachLimitWouldHaveToGo) {
       sentence(two),
       "Let top speed be down to 115.0 km/h instead of at least 120.0 km/h, and wear room be down to 1.5 % instead "
       "of at least 2.0 %.");
+  const Relaxation both{{{0, {{Measure::rear_teeth}, Amount::number(46.0), Amount::number(48.0)}, 4.0}}, setup};
+  EXPECT_EQ(sentence(both), "Let rear teeth be down to 42 instead of at least 46, or up to 52 instead of at most 48.");
 }
 
 }  // namespace

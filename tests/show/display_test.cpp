@@ -86,6 +86,33 @@ TEST(ShowAmount, KnowsEveryKind) {
   EXPECT_EQ(show(Amount(100_kg), us), "220 lb");
   EXPECT_EQ(show(Amount(100_kmh), us), "62.1 mph");
   EXPECT_EQ(show(Amount(9500_rpm), us), "9500 rpm");
+  EXPECT_EQ(show(Amount(2.0_m * 0.25_m), us), "0.500 m2");
+  EXPECT_EQ(show(Amount(Duration::from_value(4.25)), us), "4.2 s");
+  EXPECT_EQ(show(Amount(Acceleration::from_value(9.80665)), us), "9.81 m/s2");
+  EXPECT_EQ(show(Amount(Energy::from_value(12345.6)), us), "12346 J");
+  EXPECT_EQ(show(Amount(Pressure::from_value(180000.0)), us), "1.80 bar");
+  EXPECT_EQ(show(Amount(Density::from_value(1.225)), us), "1.225 kg/m3");
+  EXPECT_EQ(show(Amount(LinearDensity::from_value(1.549)), us), "1.55 kg/m");
+  EXPECT_EQ(show(Amount(ForcePerSpeed::from_value(0.754)), us), "0.75 N s/m");
+  EXPECT_EQ(show(Amount(MomentOfInertia::from_value(0.0624)), us), "0.062 kg m2");
+  EXPECT_EQ(show(Amount(Temperature::from_value(288.15)), metric), "288.1 K");
+  EXPECT_EQ(show(Amount(12.34_deg), metric), "12.3 deg");
+}
+
+// By NIST SP 811, App. B: 1 lbf is 4.448222 N, 1 lbf ft is 1.355818 Nm, 1 hp (of 550 ft lbf/s) is 745.6999 W.
+TEST(ShowAmount, TurnsForceTorqueAndPowerIntoTheUnitsOfTheReader) {
+  EXPECT_EQ(show(Amount(4448.222_N), metric), "4448 N");
+  EXPECT_EQ(show(Amount(4448.222_N), us), "1000 lbf");
+  EXPECT_EQ(show(Amount(135.5818_Nm), metric), "135.6 Nm");
+  EXPECT_EQ(show(Amount(135.5818_Nm), us), "100.0 lbf ft");
+  EXPECT_EQ(show(Amount(74.56999_kW), metric), "74.6 kW");
+  EXPECT_EQ(show(Amount(74.56999_kW), us), "100.0 hp");
+}
+
+TEST(ShowAmount, SaysNothingOfAKindThatIsNone) {
+  Amount amount = Amount::number(3.4);
+  amount.dimension = static_cast<Dimension>(99);
+  EXPECT_EQ(show(amount, metric), "");
 }
 
 }  // namespace

@@ -66,6 +66,22 @@ TEST(Evaluation, WritesOutWhatAFormulaCalls) {
   EXPECT_EQ(node.terms[0].terms[0].text, "trial_ratio");
 }
 
+// v = n U / (1 rev i): what a call leaves out keeps its own name.
+TEST(Evaluation, LeavesTheNamesOfWhatACallDoesNotState) {
+  const ExpressionNode node = detail::written_out(*try_read_expression("road_speed(n)"));
+  const double speed = detail::evaluate(node, [](std::string_view name) {
+    return name == "n" ? 6.0 : name == "circumference" ? 7.0 : name == "overall_ratio" ? 4.0 : std::nan("");
+  });
+  EXPECT_NEAR(speed, 6.0 * 7.0 / (2.0 * 3.14159265358979323846 * 4.0), 1e-15);
+}
+
+TEST(Evaluation, IsNotANumberForWhatItDoesNotKnow) {
+  const auto two = [](std::string_view) { return 2.0; };
+  EXPECT_EQ(detail::evaluate(*try_read_expression("magnitude(x)"), two), 2.0);
+  EXPECT_TRUE(std::isnan(detail::evaluate(*try_read_expression("unheard_of(x)"), two)));
+  EXPECT_TRUE(std::isnan(detail::evaluate({static_cast<ExpressionNode::Kind>(99), "x", {}, {}}, two)));
+}
+
 TEST(Evaluation, TakesALiteralsUnitIntoAccount) {
   const auto none = [](std::string_view) { return 0.0; };
   EXPECT_EQ(detail::evaluate(*try_read_expression("4.0_kmh"), none), (4.0_kmh).value());

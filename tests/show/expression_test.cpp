@@ -33,13 +33,22 @@ TEST(Expression, ReadsBracketsCallsAndNumbersWithUnits) {
   EXPECT_EQ(node.terms[1].terms[1].text, "4.0_kmh");
 }
 
+TEST(Expression, TakesLettersOfBothSizesAndTheLineBelow) {
+  for (const char* name : {"a", "z", "A", "Z", "_", "_aZ_0"}) {
+    const ExpressionNode node = read(name);
+    EXPECT_EQ(node.kind, Kind::name);
+    EXPECT_EQ(node.text, name);
+  }
+}
+
 TEST(Expression, ReadsEveryFormula) {
   for (const Formula* formula : all_formulas) EXPECT_TRUE(try_read_expression(formula->body)) << formula->name;
 }
 
 TEST(Expression, SaysWhereItCannotBeRead) {
-  const std::pair<const char*, std::size_t> bad[] = {{"", 0},   {"a +", 3},   {"(a", 2},  {"a b", 2}, {"a ? b : c", 2},
-                                                     {"f(", 2}, {"f(a,)", 4}, {"* a", 0}, {"a)", 1},  {"a::b", 1}};
+  const std::pair<const char*, std::size_t> bad[] = {
+      {"", 0},    {"a +", 3}, {"(a", 2},   {"a b", 2}, {"a ? b : c", 2}, {"f(", 2},    {"f(a,)", 4},
+      {"* a", 0}, {"a)", 1},  {"a::b", 1}, {"[a]", 0}, {"{a}", 0},       {"a + ~", 4}, {"(a + ) * (", 5}};
   for (const auto& [body, position] : bad) {
     const auto node = try_read_expression(body);
     ASSERT_FALSE(node) << body;

@@ -5,6 +5,10 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+#include <string_view>
+#include <utility>
+
 namespace {
 using namespace layshaft;
 
@@ -34,6 +38,70 @@ TEST(FormulaText, KeepsBracketsWhereTheyCount) {
   EXPECT_EQ(to_text({"pitch", "", "", "(a + b) * c", sources::definition}), "p = (a + b) * c");
   EXPECT_EQ(to_text({"pitch", "", "", "(a + b) / c", sources::definition}), "p = (a + b) / c");
   EXPECT_EQ(to_text({"pitch", "", "", "1.0 / a / b", sources::definition}), "p = 1 / (a * b)");
+}
+
+/// Pitch by a body of its own.
+Formula pitch_by(const char* body) { return {"pitch", "", "", body, sources::definition}; }
+
+TEST(FormulaText, SetsANameThatIsNoWordOfTheGlossaryAsItself) {
+  EXPECT_EQ(to_text(pitch_by("aha * pitch")), "p = aha * p");
+  EXPECT_EQ(to_tex(pitch_by("aha * pitch")), "p = \\mathrm{aha} \\cdot p");
+  EXPECT_EQ(to_mathml(pitch_by("aha * pitch")),
+            "<math xmlns=\"http://www.w3.org/1998/Math/MathML\"><mrow><mi>p</mi><mo>=</mo>"
+            "<mi>aha</mi><mo>\u00b7</mo><mi>p</mi></mrow></math>");
+}
+
+TEST(FormulaText, PutsBracketsIntoAPowerWhereTheyCount) {
+  for (const auto& [body, line] : {std::pair{"to_the(a, b)", "p = a^b"},
+                                   {"to_the(a, 2.0)", "p = a^2"},
+                                   {"to_the(2.0, a)", "p = (2)^a"},
+                                   {"to_the(a + b, c)", "p = (a + b)^c"},
+                                   {"to_the(ln(a), c)", "p = (ln(a))^c"},
+                                   {"to_the(a, b + c)", "p = a^(b + c)"},
+                                   {"to_the(a, b / c)", "p = a^(b / c)"}})
+    EXPECT_EQ(to_text(pitch_by(body)), line);
+}
+
+TEST(FormulaText, SaysWhyABodyCannotBeRead) {
+  for (const std::string& line : {to_text(pitch_by("a ? b")), to_tex(pitch_by("a ? b")), to_mathml(pitch_by("a ? b"))})
+    EXPECT_EQ(line, try_read_expression("a ? b").error().what());
+}
+
+TEST(FormulaText, SetsNothingForANodeOfNoKind) {
+  const detail::Typesetter<detail::PlainText, std::string (*)(std::string_view)> plain(
+      detail::set_word<detail::PlainText>);
+  EXPECT_EQ(plain.set({ExpressionNode::Kind::name, "pitch", {}, {}}), "p");
+  EXPECT_EQ(plain.set({static_cast<ExpressionNode::Kind>(99), "pitch", {}, {}}), "");
+}
+
+TEST(MathMlText, KnowsGreekLettersAndWhereALettersIndexBegins) {
+  for (const auto& [name, letter] : {std::pair{"phi", "\u03c6"},
+                                     {"alpha", "\u03b1"},
+                                     {"theta", "\u03b8"},
+                                     {"delta", "\u03b4"},
+                                     {"Delta", "\u0394"},
+                                     {"eta", "\u03b7"},
+                                     {"epsilon", "\u03b5"},
+                                     {"mu", "\u03bc"},
+                                     {"rho", "\u03c1"},
+                                     {"lambda", "\u03bb"},
+                                     {"z", "z"},
+                                     {"Z", "Z"}}) {
+    const std::string base = "<mi>" + std::string(letter) + "</mi>";
+    EXPECT_EQ(detail::MathMl::symbol({name, ""}), base);
+    for (const char* index : {"1", "~", "[", "_1"}) {  // signs from before, between and behind the letters
+      const std::string below = index[0] == '_' ? index + 1 : index;
+      EXPECT_EQ(detail::MathMl::symbol({name + std::string(index), ""}),
+                "<msub>" + base + "<mi mathvariant=\"normal\">" + below + "</mi></msub>");
+    }
+  }
+}
+
+TEST(MathMlText, SetsASignAndAUnitBesideANumberAsOnePiece) {
+  EXPECT_EQ(detail::MathMl::number("12", ""), "<mn>12</mn>");
+  EXPECT_EQ(detail::MathMl::number("-12", ""), "<mrow><mo form=\"prefix\">\u2212</mo><mn>12</mn></mrow>");
+  EXPECT_EQ(detail::MathMl::number("12", "mm"),
+            "<mrow><mn>12</mn><mspace width=\"0.2em\"/><mi mathvariant=\"normal\">mm</mi></mrow>");
 }
 
 TEST(FormulaText, SetsEveryFormulaWithoutAStrayTwoPi) {

@@ -57,6 +57,61 @@ TEST(StepNumbers, OfExactValuesHaveSixDigitsWithoutZerosAtTheEnd) {
   EXPECT_EQ(exact("engine_speed", 12345.678_rpm), "12345.7 rpm");
 }
 
+TEST(StepUnit, IsThatOfTheGlossary) {
+  for (const Word& word : glossary) {
+    const detail::StepUnit unit = detail::step_unit(word.word, UnitSystem::metric);
+    EXPECT_EQ(unit.name, word.unit) << word.word;
+    EXPECT_GT(unit.size, 0.0);
+  }
+  EXPECT_EQ(detail::step_unit("no_such_word", UnitSystem::us).name, "");
+  EXPECT_EQ(detail::step_unit("no_such_word", UnitSystem::us).size, 1.0);
+}
+
+TEST(StepMeaning, IsTheGlossarysOrTheNameOfAStepThatHasNone) {
+  const Scope outside = static_cast<Scope>(99);
+  const auto meaning = [](const char* word, int index, Scope scope) {
+    return meaning_of(Step(StepKind::given, {{word, index}, scope}, sources::stated, ""));
+  };
+  EXPECT_EQ(meaning("front", 0, Scope::none), "teeth of the front sprocket");
+  EXPECT_EQ(meaning("front", 0, Scope::base), "teeth of the front sprocket, before");
+  EXPECT_EQ(meaning("no_such_word", 0, Scope::none), "no such word");
+  EXPECT_EQ(meaning("no_such_word", 3, Scope::none), "no such word 3, 3");
+  EXPECT_EQ(meaning("front", 0, outside), "teeth of the front sprocket");
+}
+
+TEST(StepLines, HaveNoNumbersToPutInForWhatIsGiven) {
+  const Working working = working_of("pitch", 15.875_mm, 15.875_mm, 15.875_mm);
+  const detail::StepLines<detail::PlainText> lines(working, working.result(), {});
+  EXPECT_EQ(lines.symbol(), "p");
+  EXPECT_EQ(lines.formula(Corner::nominal), "");
+  EXPECT_EQ(lines.numbers(Corner::nominal), "");
+  EXPECT_EQ(lines.result(Corner::nominal), "15.875 mm");
+}
+
+// One millimetre over 1.2345678901234567e-17 mm is 8.1e16, all of whose digits are shown. A number put in has at most
+// ten digits behind the twelve it is shown with, which are six of this one: the line says what it can.
+TEST(StepLines, PutInNoMoreThanTenDigitsBeyondThoseShown) {
+  const Working working = explain_over("turns", one_cause, [](Recorder::Watch watch, Corner) {
+    const auto way = watch.given("adjuster_way", 1_mm);
+    return watch.step(formula::adjuster_turns{}, way, watch.given("thread_pitch", 1.2345678901234567e-17 * units::mm));
+  });
+  const detail::StepLines<detail::PlainText> lines(working, working.result(), {});
+  EXPECT_EQ(lines.numbers(Corner::nominal), "1 mm / (0.0000000000000000123457 mm)");
+}
+
+TEST(PutInLimits, MakesOneOfWhatWouldBeNothingOverNothing) {
+  const auto put_in = [](const char* body, double value) {
+    ExpressionNode node = *try_read_expression(body);
+    detail::put_in_limits(node, [&](std::string_view) { return value; });
+    return node.kind == ExpressionNode::Kind::number ? std::string(node.text) : std::string();
+  };
+  EXPECT_EQ(put_in("arctan_ratio(x)", 0.0), "1.0");
+  EXPECT_EQ(put_in("arctan_ratio(x)", 1.0), "");
+  EXPECT_EQ(put_in("logarithmic_mean(x)", 1.0), "1.0");
+  EXPECT_EQ(put_in("logarithmic_mean(x)", 0.0), "");
+  EXPECT_EQ(put_in("cos(x)", 0.0), "");
+}
+
 TEST(StepLines, PutInNumbersThatGiveTheResultAsShown) {
   for (const UnitSystem system : {UnitSystem::metric, UnitSystem::us}) {
     const Working working = ChainLoop(ChainSeries("520"), 13_teeth, 48_teeth).explain("links", {.centre = 610_mm});

@@ -9,6 +9,7 @@
 #include <map>
 #include <regex>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace {
@@ -191,6 +192,62 @@ TEST(WorkingText, TellsHowASolvedStepIsProvedAndWhatElseCouldBeChosen) {
                                                  R"([\d.]+ of step \d+; it misses by )")))
       << text;
   EXPECT_TRUE(std::regex_search(text, std::regex(R"(chosen: the next even number.*; from step \d+)"))) << text;
+}
+
+// Each link more than the shortest even chain's two moves the axle back by half a pitch; 100 mm of adjuster hold five.
+TEST(WorkingText, ListsAllThatElseCouldBeChosen) {
+  const Machine machine = roomy_trail_bike();
+  const layshaft::Setup& stock = machine.stock();
+  const int links = shortest_links(ChainLoop(machine.chain(), stock.front(), stock.rear()), machine.adjuster()).count();
+  const auto more = [&](int by) { return std::to_string(links + by); };
+  const std::string text = to_text(explain(machine, stock, "centre"));
+  EXPECT_NE(text.find("; also possible: " + more(2) + "; " + more(4) + "; " + more(6) + "; " + more(8) + "; from step"),
+            std::string::npos)
+      << text;
+}
+
+TEST(WorkingText, SaysInWhichUnitsASolutionOfAQuantityMisses) {
+  const Working working = explain_over("centre", one_cause, [](Recorder::Watch watch, Corner) {
+    return watch.solved("centre", 750_mm, watch.given("adjuster_way", 250_mm), [&](const auto& centre) {
+      return watch.step(formula::adjuster_forward{}, centre, watch.given("centre_min", 500_mm));
+    });
+  });
+  const std::string text = to_text(working);
+  EXPECT_NE(text.find("solved so that step 4, worked out from it, comes to the 250 mm of step 1; it misses by 0 in SI "
+                      "units\n"),
+            std::string::npos)
+      << text;
+}
+
+TEST(WorkingText, GivesAChangeItsSignUnlessItShowsZero) {
+  const auto said = [](double low, double nominal, double high) {
+    const Band<double> change{low, nominal, high};
+    return sentence(explain_over("change", one_cause, [&](Recorder::Watch watch, Corner at) {
+      return watch.given("thrust_change", change.at(at));
+    }));
+  };
+  EXPECT_EQ(said(-0.02, 1e-9, 0.02), "Thrust changes by 0.0 (-2.0 to +2.0) %.");
+  EXPECT_EQ(said(-0.02, 0.01, 0.02), "Thrust changes by +1.0 (-2.0 to +2.0) %.");
+  EXPECT_EQ(said(-0.02, -0.01, 0.0), "Thrust changes by -1.0 (-2.0 to 0.0) %.");
+}
+
+TEST(WorkingText, BeginsASentenceWithACapitalWhereThereIsALetter) {
+  for (const auto& [text, capital] :
+       {std::pair{"", ""}, {"a b", "A b"}, {"z", "Z"}, {"A b", "A b"}, {"1 a", "1 a"}, {"{a}", "{a}"}})
+    EXPECT_EQ(detail::capitalised(text), capital);
+}
+
+TEST(WorkingText, SetsTheNumbersOfManyStepsUnderOneAnother) {
+  const Working working = explain_over(
+      "many", one_cause,
+      [](Recorder::Watch watch, Corner) {
+        for (int i = 1; i < 1000; ++i) (void)watch.given({"gear_ratio", i}, double(i));
+        return watch.given("overall_ratio", 1000.0);
+      },
+      Told::everything);
+  const std::string text = to_text(working, {.fold = true});
+  for (const char* line : {"\n  9. ", "\n 10. ", "\n 99. ", "\n100. ", "\n999. ", "\n1000. "})
+    EXPECT_NE(text.find(line), std::string::npos) << line;
 }
 
 }  // namespace

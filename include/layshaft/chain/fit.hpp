@@ -88,11 +88,9 @@ template <class Watch, class Drive, class Centre, class Slack>
   const auto spare = watch.step(formula::spare_length{}, slack, watch.step(formula::run_length{}, centre, angle));
   return watch.step(formula::links_with_slack{}, taut, spare, drive.pitch);
 }
-/// The same at a plain centre distance; NaN where the pitch circles overlap.
+/// The same at a plain centre distance, at which the pitch circles stay apart.
 [[nodiscard]] inline double links_with_slack(const ChainLoop& loop, Length centre, Length slack) noexcept {
-  const auto drive = loop.drive(Unwatched());
-  if (!is_finite(centre) || !apart_at(drive, centre)) return std::numeric_limits<double>::quiet_NaN();
-  return links_with_slack(Unwatched(), drive, centre, slack);
+  return links_with_slack(Unwatched(), loop.drive(Unwatched()), centre, slack);
 }
 
 /// The centre distance at which so many nominal links leave the slack; NaN where there is none. The spare length
@@ -162,6 +160,11 @@ template <class Watch, class Drive, class WatchedLinks>
       links.count() % 2 != 0};
 }
 
+[[nodiscard]] inline bool fits(const ChainLoop& loop, Links links, const Adjuster& adjuster) noexcept {
+  const auto stand = fit(loop, links, adjuster);
+  return stand && stand->fits;
+}
+
 /// The foremost place of the axle, for whoever watches.
 template <class Watch, class Drive>
 [[nodiscard]] auto foremost_centre(Watch watch, const ChainLoop& loop, const Drive& drive, const Adjuster& adjuster) {
@@ -200,8 +203,7 @@ template <class Watch, class Drive>
     constexpr std::size_t told = 4;
     for (int count = links.count() + 2; longer.size() < told && count <= Links::greatest; count += 2) {
       const Links more = *Links::make(count);
-      const auto stand = fit(loop, more, adjuster);
-      if (!stand || !stand->fits) break;
+      if (!fits(loop, more, adjuster)) break;
       longer.push_back(more);
     }
     return longer;
@@ -213,9 +215,8 @@ template <class Watch, class Drive>
 /// The shortest even number of links that fits, if any does.
 [[nodiscard]] inline std::optional<Links> shortest_that_fits(const ChainLoop& loop, const Adjuster& adjuster) {
   const auto links = shortest_behind(loop, adjuster);
-  if (!links) return std::nullopt;
-  const auto stand = fit(loop, *links, adjuster);
-  return stand && stand->fits ? links : std::nullopt;
+  if (!links || !fits(loop, *links, adjuster)) return std::nullopt;
+  return links;
 }
 
 [[nodiscard]] inline std::string teeth_of(Teeth front, Teeth rear) {

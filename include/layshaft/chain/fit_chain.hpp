@@ -34,11 +34,10 @@ LAYSHAFT_FORMULA(constexpr, double, adjuster_turns, (Length adjuster_way, Length
   const auto first = detail::shortest_behind(loop, *adjuster);
   if (!first) return fits;
   const int step = offset_links ? 1 : 2;
-  // A link below the first even count may close as well, where odd counts are asked for.
+  // A link below the first even count may close as well, where odd counts are asked for. It is a count still: the least
+  // sprockets carry more links than the least that there are.
   for (int count = first->count() - (offset_links ? 1 : 0); count <= Links::greatest; count += step) {
-    const auto links = Links::make(count);
-    if (!links) continue;
-    const auto stand = detail::fit(loop, *links, *adjuster);
+    const auto stand = detail::fit(loop, *Links::make(count), *adjuster);
     if (stand && stand->fits) fits.push_back(*stand);
     if (stand && !stand->fits && stand->centre.low > adjuster->centre_max()) break;
   }
@@ -89,7 +88,7 @@ struct KeptChainPair {
     const double by_ratio = size(a.ratio_change) - size(b.ratio_change);
     if (by_ratio != 0.0) return by_ratio < 0.0;
     if (const Length by_move = size(a.axle_move) - size(b.axle_move); by_move != Length()) return by_move < Length();
-    return a.front != b.front ? a.front < b.front : a.rear < b.rear;
+    return a.front < b.front;  // behind the same one, no two rear sprockets change both as much
   });
   return pairs;
 }

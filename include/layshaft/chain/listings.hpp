@@ -4,6 +4,7 @@
 #include <layshaft/chain/listings_table.hpp>
 #include <layshaft/chain/series.hpp>
 
+#include <algorithm>
 #include <span>
 
 /// @file
@@ -12,11 +13,9 @@ namespace layshaft {
 
 /// Every listing there is of a series, the source that counts first at the front; at least one.
 [[nodiscard]] constexpr std::span<const ChainListing> chain_listings(ChainSeries series) noexcept {
-  std::size_t first = 0;
-  while (first < chain_listings_table.size() && chain_listings_table[first].series != series.name()) ++first;
-  std::size_t last = first;
-  while (last < chain_listings_table.size() && chain_listings_table[last].series == series.name()) ++last;
-  return std::span(chain_listings_table).subspan(first, last - first);
+  const auto of_series = [&](const ChainListing& listing) { return listing.series == series.name(); };
+  const auto first = std::find_if(chain_listings_table.begin(), chain_listings_table.end(), of_series);
+  return {first, std::find_if_not(first, chain_listings_table.end(), of_series)};
 }
 
 }  // namespace layshaft

@@ -66,7 +66,6 @@ class PinPolygons {
     return {upper.length + lower.length + front_edges + rear_edges, lever(upper, centre_), lever(upper, 0.0)};
   }
   [[nodiscard]] double front_step() const noexcept { return front_step_; }
-  [[nodiscard]] double front_radius() const noexcept { return front_radius_; }
 
  private:
   struct Point {

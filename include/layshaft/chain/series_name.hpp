@@ -77,10 +77,11 @@ struct PlainChainName {
       for (const auto& [letter, read] : other_letters)
         if (text.substr(at).starts_with(letter)) glyph = {read, letter.size()};
       const char c = glyph.character;
+      const bool space = c == ' ' || (c == Glyph::control && text[at] == '\t');
       if (c == '-') {
         dashed = size > 0;
         dash = at;
-      } else if (c != ' ' && c != '\t' && !(c == Glyph::control && text[at] == '\t')) {
+      } else if (!space) {
         if (dashed && chain_names::is_digit(c) && chain_names::is_digit(characters[size - 1])) add('-', dash);
         last_dashed = dashed;
         dashed = false;
@@ -221,7 +222,7 @@ struct ChainNameAsked {
 /// half of every name would have to change.
 [[nodiscard]] inline std::string nearest_chain_names(const ChainNameAsked& asked) {
   std::string_view name = asked.name();  // a number of strands is no part of it
-  if (name.size() > 2 && name[name.size() - 2] == '-' && !name.starts_with("PR-")) name.remove_suffix(2);
+  if (name.size() > 2 && name[name.size() - 2] == '-' && !name.starts_with("PR")) name.remove_suffix(2);
   std::array<std::string_view, known_chain_names.size()> nearest;
   std::size_t count = 0, fewest = PlainChainName::longest, longest_start = 0;
   for (const KnownChainName& known : known_chain_names) {
@@ -242,7 +243,8 @@ struct ChainNameAsked {
 [[nodiscard]] inline Error unknown_chain_series(std::string_view text) {
   const ChainNameAsked asked(text);
   const bool nameless = asked.name().empty();
-  std::string expected = nameless || asked.plain.too_long ? std::string() : nearest_chain_names(asked);
+  std::string expected;
+  if (!nameless && !asked.plain.too_long) expected = nearest_chain_names(asked);
   if (asked.find_any() != ChainNameAsked::nowhere) {
     std::string other(asked.name());
     other.append(" without what stands before it, for it is no name of that standard");

@@ -164,8 +164,7 @@ class SlackThroughTravel {
     if (auto error = detail::outside("slack", slack, Length(), 0.25 * *taut)) return *std::move(error);
     const Length centre = detail::centre_with_slack(loop, links, slack);
     const SuspensionParts& parts = suspension.parts();
-    if (!formula::arm_of_centre::in_range(parts.layshaft_ahead, parts.layshaft_above, centre, angle) ||
-        !positive(arm_of_centre(parts.layshaft_ahead, parts.layshaft_above, centre, angle)))
+    if (!formula::arm_of_centre::in_range(parts.layshaft_ahead, parts.layshaft_above, centre, angle))
       return Error::value(std::string("no arm of this swingarm leaves ")
                               .append(detail::in_words(slack))
                               .append(" of slack on ")

@@ -56,11 +56,8 @@ namespace detail {
   std::string text = name_of(told.wish.measured, units) + (at ? ": " : " ") + show_measure(what, told.value, units);
   if (told.wish.target) text += " for a wished " + show_measure(what, told.wish.target->value, units);
   if (!told.best) return text;
-  switch (told.wish.want) {
-    case Want::less: return text + ", the least of all";
-    case Want::more: return text + ", the most of all";
-    case Want::target: break;
-  }
+  if (told.wish.want == Want::less) return text + ", the least of all";
+  if (told.wish.want == Want::more) return text + ", the most of all";
   return text + ", the nearest of all";
 }
 /// The wishes in which one is better than the next, or worse: "cost (45.0 against 60.0)".
@@ -81,10 +78,11 @@ namespace detail {
 
 /// Why a set-up stands where it does: how each wish fares, and what it gains and gives up against the next one.
 [[nodiscard]] inline std::string sentence(const Reason& reason, UnitSystem units = UnitSystem::metric) {
+  if (reason.wishes.empty()) return {};
   std::string text;
   for (const WishTold& told : reason.wishes) text += (text.empty() ? "" : "; ") + detail::fares(told, units);
   text += ".";
-  if (reason.wishes.empty() || !reason.wishes.front().next) return text;
+  if (!reason.wishes.front().next) return text;
   const std::string gains = detail::against_next(reason, true, units);
   const std::string loses = detail::against_next(reason, false, units);
   if (!gains.empty()) text += " Against the next it gains in " + gains + (loses.empty() ? "." : "");

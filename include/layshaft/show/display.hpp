@@ -76,7 +76,8 @@ struct DisplayUnit {
 [[nodiscard]] inline std::string show_signed(double number, int decimals) {
   std::string text = show_number(number, decimals);
   const bool zero = text.find_first_not_of("0.") == std::string::npos;
-  return number > 0.0 && !zero ? text.insert(0, "+") : text;
+  if (number > 0.0 && !zero) text.insert(0, "+");
+  return text;
 }
 
 /// A quantity in its display unit: "612.3 mm".

@@ -69,17 +69,20 @@ using Meaning = std::pair<std::string_view, ExpressionNode>;
   return 1.0;  // an SI unit
 }
 
+/// The value in SI of a literal, 2.0 or 4.0_kmh.
+[[nodiscard]] inline double literal_value(std::string_view literal) noexcept {
+  const std::size_t suffix = std::min(literal.find('_'), literal.size());
+  double number = 0.0;
+  read_decimal(literal.data(), literal.data() + suffix, number);
+  return suffix == literal.size() ? number : number * literal_unit(literal.substr(suffix + 1));
+}
+
 /// The value of an expression in SI; `value_of(name)` gives that of a parameter.
 template <class ValueOf>
 [[nodiscard]] double evaluate(const ExpressionNode& node, const ValueOf& value_of) {
   const auto term = [&](std::size_t i) { return evaluate(node.terms[i], value_of); };
   switch (node.kind) {
-    case ExpressionNode::Kind::number: {
-      const std::size_t suffix = std::min(node.text.find('_'), node.text.size());
-      double number = 0.0;
-      read_decimal(node.text.data(), node.text.data() + suffix, number);
-      return suffix == node.text.size() ? number : number * literal_unit(node.text.substr(suffix + 1));
-    }
+    case ExpressionNode::Kind::number: return literal_value(node.text);
     case ExpressionNode::Kind::name:
       if (node.text == "pi") return pi;
       if (node.text == "turn") return turn.value();

@@ -94,8 +94,9 @@ class ExpressionReader {
     else
       fail("an open bracket", "a closing bracket");
   }
+  /// Notes the first problem, behind which nothing is read.
   ExpressionNode fail(std::string_view problem, std::string_view expected) {
-    if (problem_.empty()) problem_ = problem, expected_ = expected, problem_at_ = at_;
+    problem_ = problem, expected_ = expected, problem_at_ = at_;
     return {ExpressionNode::Kind::number, {}, {}, {}};
   }
   std::string_view word() {

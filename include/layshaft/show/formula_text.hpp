@@ -107,7 +107,8 @@ struct MathMl {
       out.append("<mi mathvariant=\"normal\">\u00b0</mi>");
     else if (!unit.empty())
       out.append("<mspace width=\"0.2em\"/><mi mathvariant=\"normal\">" + escape_html(unit) + "</mi>");
-    return unit.empty() && !negative ? out : row(out);
+    if (unit.empty() && !negative) return out;
+    return row(out);
   }
   static std::string pi() { return "<mi>\u03c0</mi>"; }
   static std::string call(std::string_view function, const std::string& arguments) {
@@ -141,7 +142,6 @@ struct MathMl {
     if (letter == "Delta") return "\u0394";
     if (letter == "eta") return "\u03b7";
     if (letter == "epsilon") return "\u03b5";
-    if (letter == "alpha") return "\u03b1";
     if (letter == "mu") return "\u03bc";
     if (letter == "rho") return "\u03c1";
     if (letter == "lambda") return "\u03bb";
@@ -195,10 +195,8 @@ class Typesetter {
   std::string call(const ExpressionNode& node) const {
     if (node.text == "to_the") {
       const auto part = [&](const ExpressionNode& term, bool plain) {
-        const std::string text = set(term);
-        return plain && term.kind != ExpressionNode::Kind::sum && term.kind != ExpressionNode::Kind::product
-                   ? text
-                   : Setting::bracket(text);
+        const bool bare = plain && term.kind != ExpressionNode::Kind::sum && term.kind != ExpressionNode::Kind::product;
+        return bare ? set(term) : Setting::bracket(set(term));
       };
       return Setting::power(part(node.terms[0], node.terms[0].kind == ExpressionNode::Kind::name),
                             part(node.terms[1], true));
@@ -256,7 +254,6 @@ class Typesetter {
   }
   /// Factors side by side; sums in brackets, but for one that stands alone in a fraction.
   std::string factors(const std::vector<const ExpressionNode*>& list, bool in_fraction) const {
-    if (list.empty()) return Setting::number("1", "");
     std::string out;
     for (const ExpressionNode* one : list) {
       if (!out.empty()) out += Setting::times();

@@ -45,13 +45,11 @@ struct StepUnit {
   if (metric == "kN") return us ? StepUnit{units::lbf.value(), "lbf"} : StepUnit{units::kN.value(), "kN"};
   if (metric == "Nm") return us ? StepUnit{units::lbf_ft.value(), "lbf ft"} : StepUnit{1.0, "Nm"};
   if (metric == "kW") return us ? StepUnit{units::hp.value(), "hp"} : StepUnit{units::kW.value(), "kW"};
-  if (metric == "kg/m") return {1.0, "kg/m"};
   if (metric == "rpm") return {units::rpm.value(), "rpm"};
   if (metric == "deg") return {units::deg.value(), "deg"};
   if (metric == "%") return {0.01, "%"};
   if (metric == "MPa") return {units::MPa.value(), "MPa"};
-  if (metric == "bar") return {units::bar.value(), "bar"};
-  for (const std::string_view si : {"s", "m/s2", "m2", "J", "Pa", "kg/m3", "kg/m", "N s/m", "kg m2", "K"})
+  for (const std::string_view si : {"s", "m", "m/s2", "m2", "J", "Pa", "kg/m3", "kg/m", "N s/m", "kg m2", "K"})
     if (metric == si) return {1.0, si};
   return {1.0, ""};
 }
@@ -127,7 +125,7 @@ class StepNumbers {
   std::string meaning = word ? std::string(word->meaning) : step.name();
   if (step.identity().name.index > 0) meaning.append(", ").append(std::to_string(step.identity().name.index));
   switch (step.identity().scope) {
-    case Scope::none: return meaning;
+    case Scope::none: break;
     case Scope::base: return meaning.append(", before");
     case Scope::trial: return meaning.append(", after");
     case Scope::front_end: return meaning.append(", at the front end");

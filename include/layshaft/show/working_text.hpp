@@ -20,7 +20,8 @@ namespace detail {
     const double value = step.result(corner).value;
     std::string text = numbers.digits(value);
     const bool zero = text.find_first_not_of("-0.,") == std::string::npos;
-    return with_sign && value > 0.0 && !zero ? text.insert(0, "+") : text;
+    if (with_sign && value > 0.0 && !zero) text.insert(0, "+");
+    return text;
   };
   return with_ends(digits(Corner::low), digits(Corner::nominal), digits(Corner::high), numbers.unit().name);
 }
@@ -134,6 +135,20 @@ inline constexpr std::string_view estimate_caution =
   return text;
 }
 
+/// " so that step 9, worked out from it, comes to the 110 of step 1; it misses by 1.4e-14", of a solved step.
+[[nodiscard]] inline std::string proof_in_words(const Working& working, const StepRun& run, const WorkingStyle& style) {
+  const Step& target = working.steps()[static_cast<std::size_t>(run.from[0])];
+  return std::string(" so that step ")
+      .append(std::to_string(run.reached + 1))
+      .append(", worked out from it, comes to the ")
+      .append(StepLines<PlainText>(working, target, style).result(Corner::nominal))
+      .append(" of ")
+      .append(steps_in_words(run.from))
+      .append("; it misses by ")
+      .append(localised(to_text(run.residual, 2), style.decimal))
+      .append(target.run().result.dimension == Dimension::number ? "" : " in SI units");
+}
+
 /// Where a step is from, and what else there is to say of it.
 [[nodiscard]] inline std::string note_of(const Working& working, const Step& step, const WorkingStyle& style) {
   const StepRun& run = step.run();
@@ -149,18 +164,7 @@ inline constexpr std::string_view estimate_caution =
           .append(source_in_words(step.source()))
           .append("; from ")
           .append(steps_in_words(run.from));
-    case StepKind::solved: {
-      const Step& target = working.steps()[static_cast<std::size_t>(run.from[0])];
-      return note.append(" so that step ")
-          .append(std::to_string(run.reached + 1))
-          .append(", worked out from it, comes to the ")
-          .append(StepLines<PlainText>(working, target, style).result(Corner::nominal))
-          .append(" of ")
-          .append(steps_in_words(run.from))
-          .append("; it misses by ")
-          .append(localised(to_text(run.residual, 2), style.decimal))
-          .append(target.run().result.dimension == Dimension::number ? "" : " in SI units");
-    }
+    case StepKind::solved: return note.append(proof_in_words(working, run, style));
     case StepKind::chosen: break;
   }
   note.append(": ").append(step.detail());
@@ -179,9 +183,6 @@ inline constexpr std::string_view estimate_caution =
   for (const Corner corner : {Corner::low, Corner::high})
     if (step.run(corner) && step.run(corner)->formula && step.run(corner)->formula != nominal) told.push_back(corner);
   return told.empty() ? std::vector<Corner>{Corner::nominal} : told;
-}
-[[nodiscard]] constexpr std::string_view corner_name(Corner corner) noexcept {
-  return corner == Corner::low ? "low" : corner == Corner::high ? "high" : "nominal";
 }
 
 /// One working in one kind of text, but for its mathematics.
@@ -229,7 +230,7 @@ template <class Setting>
         out.append(indent + first + " = " + lines.formula(corner) + "\n");
         out.append(margin + lines.numbers(corner) + "\n");
         out.append(margin + lines.result(corner));
-        if (corner != Corner::nominal) out.append("  (" + std::string(corner_name(corner)) + ")");
+        if (corner != Corner::nominal) out.append(corner == Corner::low ? "  (low)" : "  (high)");
         out.append("\n");
       }
     }
