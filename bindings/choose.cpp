@@ -505,7 +505,8 @@ void register_choice(py::module_& module) {
 
 void register_sensitivity(py::module_& module) {
   def_struct<Flip>(module, "Flip", "Where a decision changes.", Field{"factor", &Flip::factor, "Of the input."},
-                   Field{"best", &Flip::best, "The Setup that then comes first; None: nothing keeps the limits."});
+                   Field{"best", &Flip::best,
+                         "The Setup that then comes first; None: nothing keeps the limits, or nothing can be asked."});
   def_struct<Sensitivity>(
       module, "Sensitivity", "What one input does to a decision.",
       Field{"input", &Sensitivity::input,

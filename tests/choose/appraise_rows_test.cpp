@@ -9,7 +9,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 #include <functional>
 #include <limits>
 #include <map>
@@ -254,6 +256,76 @@ TEST(AppraiseRows, ComeInTheUnitAndTheStepAskedForAndOnlyTheEndsWanted) {
   }
 }
 
+// Each end alone, of every measure that is worked out many rows at once, and of one looked up.
+TEST(AppraiseRows, TellAnyEndWithoutTheOthers) {
+  const Table table(700);
+  for (const auto sensor : {SpeedometerSensor::layshaft, SpeedometerSensor::rear_wheel})
+    for (const Measure what : {Measure::thrust_change, Measure::speed_change, Measure::engine_speed,
+                               Measure::walking_pace, Measure::chain_pull_change, Measure::cost, Measure::parts_changed,
+                               Measure::speedometer_beyond_rule, Measure::wear_room}) {
+      const Machine machine = whole_trail_bike(sensor);
+      const RowValues all = values_of(machine, table.rows(), asked(what));
+      for (const auto& [end, whole] :
+           {std::pair(&RowColumn::low, &all.low), std::pair(&RowColumn::nominal, &all.nominal),
+            std::pair(&RowColumn::high, &all.high)}) {
+        std::vector<double> alone(700, -1.0);
+        RowColumn column{asked(what)};
+        (column.*end).begin = alone.data();
+        ASSERT_TRUE(try_appraise_rows(machine, table.rows(), std::span(&column, 1)));
+        for (std::size_t i = 0; i < alone.size(); ++i)
+          ASSERT_TRUE(alone[i] == (*whole)[i] || (std::isnan(alone[i]) && std::isnan((*whole)[i])))
+              << to_string(what) << ' ' << i;
+      }
+    }
+}
+
+// So many rows as are written past the cache: an odd number of them, in another unit, and to where two numbers do not
+// stand side by side as the processor writes them.
+TEST(AppraiseRows, ComeWholeHoweverTheyAreWritten) {
+  const Machine machine = whole_trail_bike();
+  constexpr std::size_t rows = layshaft::detail::rows_past_the_cache + 1001;
+  const Table table(rows);
+  std::vector<double> expected;
+  for (std::size_t first = 0; first < rows; first += 10000) {
+    const auto part =
+        values_of(machine, table.rows(first, std::min<std::size_t>(10000, rows - first)), asked(Measure::walking_pace));
+    expected.insert(expected.end(), part.nominal.begin(), part.nominal.end());
+  }
+  for (const double unit : {1.0, units::kmh.value()})
+    for (const std::size_t offset : {0u, 1u}) {
+      std::vector<double> column(rows + 3, -7.0);
+      double* const begin = column.data() + 1 + offset;
+      const RowColumn to{asked(Measure::walking_pace), unit, {}, {begin}, {}};
+      ASSERT_TRUE(try_appraise_rows(machine, table.rows(), std::span(&to, 1)));
+      for (std::size_t i = 0; i < rows; ++i)
+        ASSERT_TRUE(begin[i] == expected[i] / unit || (std::isnan(begin[i]) && std::isnan(expected[i]))) << i;
+      EXPECT_EQ(begin[-1], -7.0);
+      EXPECT_EQ(begin[rows], -7.0);
+    }
+}
+
+// What takes a solve beside what does not, and the same measure twice, in two units.
+TEST(AppraiseRows, TellSeveralMeasuresAtOnceAsEachAlone) {
+  const Machine machine = whole_trail_bike();
+  const Table table(90);
+  std::vector<double> top(90), links(90), thrust(90), top_kmh(90);
+  const RowColumn columns[] = {{{Measure::top_speed}, 1.0, {}, {top.data()}, {}},
+                               {{Measure::links}, 1.0, {}, {links.data()}, {}},
+                               {{Measure::thrust_change}, 1.0, {}, {thrust.data()}, {}},
+                               {{Measure::top_speed}, units::kmh.value(), {}, {top_kmh.data()}, {}}};
+  ASSERT_TRUE(try_appraise_rows(machine, table.rows(), columns));
+  const auto alone = [&](Measure what) { return values_of(machine, table.rows(), {what}).nominal; };
+  const auto expect_same = [](const std::vector<double>& a, const std::vector<double>& b) {
+    for (std::size_t i = 0; i < a.size(); ++i)
+      EXPECT_TRUE(a[i] == b[i] || (std::isnan(a[i]) && std::isnan(b[i]))) << i << ": " << a[i] << ", " << b[i];
+  };
+  expect_same(top, alone(Measure::top_speed));
+  expect_same(links, alone(Measure::links));
+  expect_same(thrust, alone(Measure::thrust_change));
+  for (double& speed : top) speed /= units::kmh.value();
+  expect_same(top_kmh, top);
+}
+
 TEST(AppraiseRows, NameWhatIsWrongWithAPartAndTellTheOtherRows) {
   const Machine machine = whole_trail_bike();
   const Table table(300);
@@ -269,6 +341,18 @@ TEST(AppraiseRows, NameWhatIsWrongWithAPartAndTellTheOtherRows) {
   }
   EXPECT_STREQ(values.errors.tyres.back()->what(),
                "a tyre needs a marking, or a measured circumference in its place; neither was stated");
+  Table weak(300);
+  weak.drives[3].chain.made.tensile_strength = 1_N;
+  const RowValues told = values_of(machine, weak.rows(), asked(Measure::thrust_change));
+  EXPECT_STREQ(told.errors.drives[3]->what(), "chain: tensile_strength is 1 N; expected 100 N to 10000000 N");
+  for (std::size_t i = 0; i < weak.drive.size(); ++i) {
+    if (weak.drive[i] == 3) {
+      EXPECT_TRUE(std::isnan(told.nominal[i])) << i;
+    } else {
+      EXPECT_EQ(std::isnan(told.nominal[i]), std::isnan(values.nominal[i])) << i;
+    }
+  }
+  EXPECT_NE(std::find(weak.drive.begin(), weak.drive.end(), 3u), weak.drive.end());
 }
 
 TEST(AppraiseRows, RefuseWhatCannotBeAsked) {
@@ -281,6 +365,8 @@ TEST(AppraiseRows, RefuseWhatCannotBeAsked) {
   EXPECT_EQ(text(trail_bike(), {Measure::top_speed}), "\"top speed\" needs the machine's engine and road load");
   EXPECT_EQ(text(trail_bike(), {Measure::engine_speed}), "\"engine speed\" needs the road speed that it is asked at");
   EXPECT_EQ(text(trail_bike(), {Measure::links}, {.threads = 300}), "threads is 300; expected 0 to 256");
+  EXPECT_EQ(text(trail_bike(), {Measure::links}, {.threads = -1}), "threads is -1; expected 0 to 256");
+  EXPECT_EQ(text(trail_bike(), {Measure::links}, {.threads = 0}), "");
   EXPECT_EQ(text(trail_bike(), {Measure::links}), "");
   SetupRows rows = table.rows();
   rows.tyre = rows.tyre.first(2);
@@ -310,6 +396,28 @@ TEST(RowGroups, FindEqualRowsOnceInTheOrderTheyCome) {
   }
   EXPECT_EQ(groups.first, first);
   EXPECT_TRUE(layshaft::detail::RowGroups(columns, 0).first.empty());
+}
+
+// Of two rows whose hashes are the same number the bits decide. Each step of the hash can be undone, so that for any
+// first number there is a second one that leads to a given hash.
+TEST(RowGroups, TellRowsOfEqualHashesApart) {
+  const auto mixed = [](std::uint64_t hash, std::uint64_t bits) {
+    const std::uint64_t product = (std::rotl(hash, 23) ^ bits ^ (bits >> 32)) * 0x9E3779B97F4A7C15u;
+    return product ^ (product >> 32);
+  };
+  const auto folded = [](std::uint64_t bits) { return bits ^ (bits >> 32); };  // twice is not at all
+  const double first_a = 12.0, first_b = 47.0, second_a = 13.0;
+  const std::uint64_t after_first = mixed(0, std::bit_cast<std::uint64_t>(first_a));
+  const std::uint64_t after_second = mixed(0, std::bit_cast<std::uint64_t>(second_a));
+  const std::uint64_t bits =
+      folded(std::rotl(after_first, 23) ^ folded(std::bit_cast<std::uint64_t>(first_b)) ^ std::rotl(after_second, 23));
+  ASSERT_EQ(mixed(after_second, bits), mixed(after_first, std::bit_cast<std::uint64_t>(first_b)));
+  const std::vector<double> a{first_a, second_a, first_a, second_a},
+      b{first_b, std::bit_cast<double>(bits), first_b, std::bit_cast<double>(bits)};
+  const std::span<const double> columns[] = {a, b};
+  const layshaft::detail::RowGroups groups(columns, a.size());
+  EXPECT_EQ(groups.place, (std::vector<std::uint32_t>{0, 1, 0, 1}));
+  EXPECT_EQ(groups.first, (std::vector<std::size_t>{0, 1}));
 }
 
 }  // namespace

@@ -36,8 +36,9 @@ FLAGS = "-O0 -g0 -DNDEBUG -Wno-error -Wno-error=deprecated-declarations -fprofil
 # Those that call the library; the others run examples, notebooks and tools.
 PYTHON_TESTS = ["bindings", "chain", "choose", "core", "frames", "gearing", "instrument", "io", "kept", "road", "setup",
                 "show", "tyre", "wear"]  # fmt: skip
-#: A line of nothing, of a comment, of the preprocessor: what lies between two pieces of code counts as the first of them.
-NO_CODE = re.compile(r"\s*(//|#|$)")
+#: A line of nothing, of a comment, of the preprocessor, of a closing brace alone: clang counts what lies between two
+#: pieces of code as one of them.
+NO_CODE = re.compile(r"\s*(//|#|\}?$)")
 #: Before a branch: it is one of the compiler's own comparisons, of which clang counts the lines but not the ways.
 OF_A_DEFAULT = re.compile(r"= default$")
 Place = tuple[int, int]  # line, column

@@ -292,11 +292,12 @@ class Scan {
 [[nodiscard]] inline MeasuredValues all_values(const Study& study, const StudyDrive& drive, const StudyTyre& tyre) {
   MeasuredValues values{};
   const MeasuredList& measured = study.measured();
-  for (std::size_t i = 0; i < measured.size(); ++i) switch (measure_row(measured[i].what).on) {
-      case MeasuredOn::drive: values[i] = study.value(measured[i], drive); break;
-      case MeasuredOn::tyre: values[i] = tyre.values[i]; break;
-      case MeasuredOn::both: values[i] = study.value(measured[i], drive, tyre); break;
-    }
+  for (std::size_t i = 0; i < measured.size(); ++i) {
+    const MeasuredOn on = measure_row(measured[i].what).on;
+    values[i] = on == MeasuredOn::drive  ? study.value(measured[i], drive)
+                : on == MeasuredOn::tyre ? tyre.values[i]
+                                         : study.value(measured[i], drive, tyre);
+  }
   return values;
 }
 

@@ -50,7 +50,7 @@ inline constexpr DecisionInput decision_inputs[] = {
 /// Where the decision changes.
 struct Flip {
   double factor;              ///< of the input
-  std::optional<Setup> best;  ///< what then comes first; none where nothing keeps the limits any more
+  std::optional<Setup> best;  ///< what then comes first; none where nothing keeps the limits, or nothing can be asked
 
   friend bool operator==(const Flip&, const Flip&) = default;
 };
@@ -78,8 +78,8 @@ namespace detail {
   RoadParts parts = *road.parts();
   parts.drag_area = over(parts.drag_area, [&](Area area) { return factor * area; });
   const auto made = RoadLoad::try_from_parts(parts);
-  if (!made || !road.mass()) return made;
-  return made->lifting(*road.mass());
+  if (!made) return made;
+  return made->lifting(*road.mass());  // one of parts has a mass
 }
 
 /// The machine and the space with so much more or less of one input. Or an Error, where there is no such machine.
@@ -103,8 +103,7 @@ struct VariedQuestion {
         const Band<Length> rolls = tyre.circumference ? *tyre.circumference : Rollout(*tyre.tyre).circumference();
         tyre.circumference = over(rolls, [&](Length length) { return factor * length; });
       }
-      break;
-    }
+    } break;
     case DecisionInput::torque:
       if (parts.peak_torque) parts.peak_torque->torque *= factor;
       if (parts.engine) {
@@ -162,11 +161,15 @@ struct VariedQuestion {
   return false;
 }
 
-/// What comes first, told by what a rider would buy.
-[[nodiscard]] inline bool same_parts(const std::optional<Setup>& one, const std::optional<Setup>& other) {
+/// Whether both are the same, told by what a rider would buy: a tyre without a marking by its circumference. All tyres
+/// are so many times larger where the first one comes from.
+[[nodiscard]] inline bool same_parts(const std::optional<Setup>& one, const std::optional<Setup>& other,
+                                     double larger = 1.0) {
   if (!one || !other) return one.has_value() == other.has_value();
+  const auto rolls = [](const Setup& setup) { return setup.circumference().value_or(Band<Length>()).nominal; };
   return one->front() == other->front() && one->rear() == other->rear() && one->links() == other->links() &&
-         one->tyre() == other->tyre() && one->chain() == other->chain() && one->chain_made() == other->chain_made() &&
+         one->tyre() == other->tyre() && magnitude(rolls(*one) - larger * rolls(*other)) <= 1e-9 * rolls(*one) &&
+         one->chain() == other->chain() && one->chain_made() == other->chain_made() &&
          one->front_material() == other->front_material() && one->rear_material() == other->rear_material();
 }
 
@@ -181,53 +184,51 @@ struct VariedQuestion {
     return Error::range("span", detail::in_words(options.span), "above 1, to 4");
   if (options.steps < 1 || options.steps > 1000)
     return Error::range("steps", std::to_string(options.steps), "1 to 1000");
+  if (const auto study = detail::Study::make(machine, space, goals); !study) return study.error();
   std::vector<Sensitivity> all;
   for (const DecisionInput input : decision_inputs) {
     if (!detail::has(machine, space, input)) continue;
-    // None also where there is no machine with so much of it: then nothing can be chosen.
-    const auto best_at = [&](double factor) -> Result<std::optional<Setup>> {
+    // None also where there is no machine, or no part to buy, with so much of it: then nothing can be chosen.
+    const auto best_at = [&](double factor) -> std::optional<Setup> {
       const auto question = detail::varied(machine, space, input, factor);
-      if (!question) return std::optional<Setup>();
+      if (!question) return std::nullopt;
       const auto study = detail::Study::make(question->machine, question->space, goals);
-      if (!study) return study.error();
+      if (!study) return std::nullopt;
       detail::Scan scan(*study);
       for (std::size_t i = 0; i < study->combinations(); ++i) scan.look_at(i);
       const auto ranked = detail::rank(*study, scan.found().as_judged);
-      if (ranked.empty()) return std::optional<Setup>();
+      if (ranked.empty()) return std::nullopt;
       const auto drive = study->drive(ranked.front().place.combination, ranked.front().place.links);
-      return std::optional<Setup>(study->setup_of(*drive, study->tyres()[ranked.front().place.tyre]));
+      return study->setup_of(*drive, study->tyres()[ranked.front().place.tyre]);
     };
     const auto base = best_at(1.0);
-    if (!base) return base.error();
-    const auto nearest = [&](double end) -> Result<std::optional<Flip>> {
+    const auto same_as_base = [&](const std::optional<Setup>& best, double factor) {
+      return detail::same_parts(best, base, input == DecisionInput::tyre_size ? factor : 1.0);
+    };
+    const auto nearest = [&](double end) -> std::optional<Flip> {
       double same = 1.0;
       for (int i = 1; i <= options.steps; ++i) {
         double other = std::pow(end, double(i) / options.steps);
         auto best = best_at(other);
-        if (!best) return best.error();
-        if (detail::same_parts(*best, *base)) {
+        if (same_as_base(best, other)) {
           same = other;
           continue;
         }
         while (std::fabs(other - same) > 1e-6) {
           const double middle = 0.5 * (same + other);
           const auto there = best_at(middle);
-          if (!there) return there.error();
-          if (detail::same_parts(*there, *base)) {
+          if (same_as_base(there, middle)) {
             same = middle;
           } else {
             other = middle;
             best = there;
           }
         }
-        return std::optional<Flip>({other, *best});
+        return Flip{other, best};
       }
-      return std::optional<Flip>();
+      return std::nullopt;
     };
-    const auto below = nearest(1.0 / options.span), above = nearest(options.span);
-    if (!below) return below.error();
-    if (!above) return above.error();
-    all.push_back({input, *below, *above});
+    all.push_back({input, nearest(1.0 / options.span), nearest(options.span)});
   }
   return all;
 }

@@ -151,18 +151,17 @@ class Study {
     const ChainOffer& chain = space_.chains[combination % chains];
     const SprocketOffer& rear = space_.rears[combination / chains % rears];
     const SprocketOffer& front = space_.fronts[combination / chains / rears];
-    const auto loop = ChainLoop::make(chain.series.value_or(machine_.chain()), front.teeth, rear.teeth);
-    if (!loop) return;
+    const ChainLoop loop(chain.series.value_or(machine_.chain()), front.teeth, rear.teeth);
     const auto sold = [&](Links links) { return !chain.longest || links <= *chain.longest; };
     for (const Links links : space_.links) {
       if (!sold(links)) continue;
-      const auto stand = try_fit_links(*loop, links, machine_.adjuster());
+      const auto stand = try_fit_links(loop, links, machine_.adjuster());
       if (stand && stand->fits) visit(drive_of(front, rear, chain, *stand));
     }
-    if (!space_.links.empty() || collides(*loop, machine_.adjuster())) return;
-    const auto shortest = shortest_behind(*loop, machine_.adjuster());
+    if (!space_.links.empty() || collides(loop, machine_.adjuster())) return;
+    const auto shortest = shortest_behind(loop, machine_.adjuster());
     if (!shortest || !sold(*shortest)) return;
-    const auto stand = layshaft::detail::fit(*loop, *shortest, machine_.adjuster());
+    const auto stand = layshaft::detail::fit(loop, *shortest, machine_.adjuster());
     if (stand && stand->fits) visit(drive_of(front, rear, chain, *stand));
   }
 
@@ -176,9 +175,10 @@ class Study {
   [[nodiscard]] static TyreFactors factors(const StudyTyre& tyre) noexcept;
   /// What decides those of a drive on many tyres.
   [[nodiscard]] DriveFactors factors(const StudyDrive& drive) const;
-  /// The overall ratio that a measure is asked at.
+  /// The overall ratio that an engine speed is asked at: of its gear, or of the last.
   [[nodiscard]] double ratio_of(const Measured& measured, const StudyDrive& drive) const noexcept {
-    return overall_ratio(measured, drive, measured.what == Measure::engine_speed);
+    const std::size_t gears = drive.overall_ratios.size();
+    return drive.overall_ratios[static_cast<std::size_t>(measured.gear.value_or(static_cast<int>(gears))) - 1];
   }
   [[nodiscard]] const std::vector<ReadingRule>& reading_rules() const noexcept { return reading_rules_; }
   [[nodiscard]] SpeedometerSensor sensor() const noexcept { return machine_.speedometer().sensor(); }
@@ -212,18 +212,10 @@ class Study {
     const double most = limit.most ? std::fabs(limit.most->value) : 0.0;
     return 1e-12 * (1.0 + std::max(least, most));
   }
-  /// How far a set-up is from a wish, at one end of its band, or as the goals judge.
+  /// How far a set-up is from a wish, at one end of its band.
   [[nodiscard]] static double loss(const Wish& wish, double value) noexcept {
-    switch (wish.want) {
-      case Want::less: return value;
-      case Want::more: return -value;
-      case Want::target: break;
-    }
-    return std::fabs(value - wish.target->value);
-  }
-  [[nodiscard]] double loss(const Wish& wish, const Band<double>& value) const noexcept {
-    if (!goals_.robust) return loss(wish, value.nominal);
-    return std::max({loss(wish, value.low), loss(wish, value.nominal), loss(wish, value.high)});
+    if (wish.want == Want::target) return std::fabs(value - wish.target->value);
+    return wish.want == Want::less ? value : -value;
   }
 
   /// Why no chain closes over the first pair of all.
@@ -231,11 +223,10 @@ class Study {
     const ChainOffer& chain = space_.chains.front();
     const std::string pair =
         std::to_string(space_.fronts.front().teeth.count()) + "/" + std::to_string(space_.rears.front().teeth.count());
-    const auto loop = ChainLoop::make(chain.series.value_or(machine_.chain()), space_.fronts.front().teeth,
-                                      space_.rears.front().teeth);
+    const ChainLoop loop(chain.series.value_or(machine_.chain()), space_.fronts.front().teeth,
+                         space_.rears.front().teeth);
     std::string sentence = "no chain of the space closes over any of its pairs; over " + pair + ": ";
-    if (!loop) return Error::value(sentence + loop.error().what());
-    const auto links = try_shortest_links(*loop, machine_.adjuster());
+    const auto links = try_shortest_links(loop, machine_.adjuster());
     if (!links) return Error::value(sentence + links.error().what());
     return Error::value(sentence + std::to_string(links->count()) + " links would, which are not offered");
   }
@@ -371,11 +362,6 @@ class Study {
   [[nodiscard]] ComparedSetups compared(const StudyDrive& drive) const {
     return {stock_, drive.setup, machine_.chain(), machine_.speedometer().sensor(), stock_links_, drive.fit.links};
   }
-  [[nodiscard]] double overall_ratio(const Measured& measured, const StudyDrive& drive, bool last) const noexcept {
-    const std::size_t gears = drive.overall_ratios.size();
-    const auto gear = measured.gear ? static_cast<std::size_t>(*measured.gear) : last ? gears : 1;
-    return drive.overall_ratios[gear - 1];
-  }
   [[nodiscard]] Length rear_diameter(const StudyDrive& drive) const noexcept {
     return Sprocket(drive.chain.series.value_or(machine_.chain()), drive.rear.teeth).pitch_diameter();
   }
@@ -386,13 +372,9 @@ class Study {
     return over_runs(tyre.runs, [&](const auto& at) { return Formula::of(stock_ratio_, at.first, ratio, at.second); });
   }
   [[nodiscard]] Band<double> indicated_ratio_of(const StudyDrive& drive, const StudyTyre& tyre) const {
-    switch (machine_.speedometer().sensor()) {
-      case SpeedometerSensor::front_wheel:
-        return layshaft::indicated_ratio(SpeedometerSensor::front_wheel, stock_, drive.setup);
-      case SpeedometerSensor::rear_wheel:
-        return over_runs(tyre.runs, [](const auto& at) { return wheel_indicated_ratio(at.first, at.second); });
-      case SpeedometerSensor::layshaft: break;
-    }
+    if (sensor() == SpeedometerSensor::front_wheel) return layshaft::indicated_ratio(sensor(), stock_, drive.setup);
+    if (sensor() == SpeedometerSensor::rear_wheel)
+      return over_runs(tyre.runs, [](const auto& at) { return wheel_indicated_ratio(at.first, at.second); });
     return over_gearing<formula::turns_ratio>(drive, tyre);
   }
   [[nodiscard]] Band<double> speedometer_beyond_rule(const StudyDrive& drive, const StudyTyre& tyre) const;

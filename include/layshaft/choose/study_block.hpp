@@ -73,11 +73,11 @@ LAYSHAFT_WIDE inline void reads_outside(const double* __restrict low, const doub
   for (std::size_t i = 0; i < n; ++i) {
     const double a = outside(at_low * (low[i] * change[i])), b = outside(at_nominal * (nominal[i] * change[i])),
                  c = outside(at_high * (high[i] * change[i]));
-    const double least = a < c ? a : c, greatest = a < c ? c : a;
-    const double least_of_all = least < b ? least : b, greatest_of_all = greatest < b ? b : greatest;
+    const double least = a < c ? a : c, greatest = a < c ? c : a;  // farthest outside is one of the ends
+    const double least_of_all = least < b ? least : b;
     out.low[i] = out.low[i] < least_of_all ? least_of_all : out.low[i];
     out.nominal[i] = out.nominal[i] < b ? b : out.nominal[i];
-    out.high[i] = out.high[i] < greatest_of_all ? greatest_of_all : out.high[i];
+    out.high[i] = out.high[i] < greatest ? greatest : out.high[i];
   }
 }
 /// How far each is from a wish: sign × value, or from its target.
@@ -143,7 +143,7 @@ inline bool Study::fill(const Measured& measured, const StudyDrive& drive, std::
       return true;
     }
     case Measure::engine_speed: {
-      const OneForAll ratio{overall_ratio(measured, drive, true)};
+      const OneForAll ratio{ratio_of(measured, drive)};
       each_end(turning_[place_of(measured)],
                [&](const double* tyre, double* to) { product_of(tyre, ratio, turn.value(), to, n); });
       return true;

@@ -17,8 +17,8 @@ inline std::optional<Error> Study::cannot_tell() const {
   const auto needs = [](Measure measure, const char* what) {
     return Error::value(std::string("\"").append(to_string(measure)).append("\" needs ").append(what));
   };
+  const bool mass = machine_.road_load() && (machine_.body() || machine_.road_load()->mass());
   for (const Measured& one : measured_) {
-    const bool mass = machine_.road_load() && (machine_.body() || machine_.road_load()->mass());
     switch (one.what) {
       case Measure::top_speed:
         if (!machine_.engine() || !machine_.road_load()) return needs(one.what, "the machine's engine and road load");
@@ -27,8 +27,8 @@ inline std::optional<Error> Study::cannot_tell() const {
         if (!machine_.engine() || !mass) return needs(one.what, "the machine's engine, road load and mass");
         break;
       case Measure::thrust_over_limit:
-        if (!machine_.engine() || !mass || !machine_.body() || !machine_.body()->centre_height())
-          return needs(one.what, "the machine's engine, road load, and a body with its centre of mass");
+        if (!machine_.engine() || !machine_.road_load() || !machine_.body() || !states_limit(*machine_.body()))
+          return needs(one.what, "the machine's engine, road load, and a body with its centre of mass and wheelbase");
         break;
       case Measure::tight_point_slack:
         if (!machine_.suspension() || !(machine_.adjuster().slack() > Length()))
@@ -301,7 +301,7 @@ inline std::optional<Band<double>> Study::value(const Measured& measured, const 
     case Measure::thrust_change: return over_gearing<formula::thrust_change>(drive, tyre);
     case Measure::speed_change: return over_gearing<formula::speed_change>(drive, tyre);
     case Measure::engine_speed: {
-      const double ratio = overall_ratio(measured, drive, true);
+      const double ratio = ratio_of(measured, drive);
       return over(tyre.circumference, [&](Length circumference) {
         return engine_speed_at(Unwatched(), *measured.speed, ratio, circumference).value();
       });

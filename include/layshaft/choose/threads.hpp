@@ -7,11 +7,27 @@
 #include <exception>  // exception_ptr
 #include <mutex>
 #include <thread>
+#include <utility>
 #include <vector>
 
 /// @file
 /// Several threads at one piece of work.
 namespace layshaft::detail {
+
+/// A thread that is waited for at the end of its life, as std::jthread does, which libc++ has from version 20 on alone.
+class JoiningThread {
+ public:
+  template <class Work>
+  explicit JoiningThread(Work work) : thread_(std::move(work)) {}
+  JoiningThread(JoiningThread&&) noexcept = default;
+  JoiningThread& operator=(JoiningThread&&) = delete;
+  ~JoiningThread() {
+    if (thread_.joinable()) thread_.join();
+  }
+
+ private:
+  std::thread thread_;
+};
 
 /// Runs `work` in so many threads, this one among them, and waits for all. Where one throws, for want of memory say, or
 /// where no thread can be had, `stop` is called, which should let the others end soon, and the first that was thrown
@@ -31,7 +47,7 @@ void run_together(std::size_t threads, const Work& work, [[maybe_unused]] const 
     }
   };
   {
-    std::vector<std::jthread> others;
+    std::vector<JoiningThread> others;
     guarded([&] {
       for (std::size_t i = 1; i < threads; ++i) others.emplace_back([&] { guarded(work); });
       work();
@@ -39,7 +55,7 @@ void run_together(std::size_t threads, const Work& work, [[maybe_unused]] const 
   }  // waits for them
   if (thrown) std::rethrow_exception(thrown);
 #else
-  std::vector<std::jthread> others;
+  std::vector<JoiningThread> others;
   for (std::size_t i = 1; i < threads; ++i) others.emplace_back(work);
   work();
 #endif
