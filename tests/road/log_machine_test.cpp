@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace {
@@ -107,6 +108,104 @@ RideColumns steady(int seconds, double kmh, double rpm) {
   return columns;
 }
 
+/// Samples at 36 km/h, the engine turning in steps about 4500 rpm that come round again.
+RideColumns zigzag(int stretches, double period, const std::vector<double>& steps) {
+  RideColumns columns = steady(stretches, 36.0, 4500.0);
+  for (std::size_t i = 0; i < columns.times.size(); ++i) {
+    columns.times[i] *= period;
+    columns.engine_speeds[i] *= steps[i % steps.size()];
+  }
+  return columns;
+}
+
+TEST(LogMachine, CountsStretchesOverWhichTheRatioIsSteady) {
+  const auto counted = [](const RideColumns& columns) {
+    const auto machine = try_machine_of_log(RideLog(columns));
+    return machine ? machine->gears[0].stretches : 0;
+  };
+  EXPECT_EQ(counted(zigzag(50, 1.0, {1.0, 1.0299})), 50);
+  EXPECT_EQ(counted(zigzag(50, 1.0, {1.0, 1.0301})), 25);  // down again it is 2.92 %
+  // 2 % from sample to sample, 4 % over two of them. At one a second the second does not count; at two a second it
+  // does, and every other stretch begins at 1.02 and has 1.02 again a second later, the last one at its own end.
+  const std::vector<double> slow{1.0, 1.02, 1.04, 1.02};
+  EXPECT_EQ(counted(zigzag(80, 1.0, slow)), 80);
+  EXPECT_EQ(counted(zigzag(80, 0.5, slow)), 40);
+  // 9 % from sample to sample and back within the second.
+  EXPECT_EQ(counted(zigzag(80, 0.5, {1.0, 1.09})), 0);
+}
+
+/// So many stretches at each of these classes' places, counted from one of 7.4 engine turns a metre, and the further
+/// ones, all sorted: the gears' ends among them.
+using GearEnds = std::vector<std::pair<std::size_t, std::size_t>>;
+constexpr double log_class_width = 0.004, first_place = -5.0 + (1750 + 0.5) * log_class_width;
+GearEnds gears_of(const std::vector<std::pair<int, int>>& clumps, const std::vector<double>& further = {}) {
+  std::vector<double> turns = further;
+  for (const auto& [number, stretches] : clumps)
+    turns.insert(turns.end(), static_cast<std::size_t>(stretches), -5.0 + (1750 + number + 0.5) * log_class_width);
+  std::sort(turns.begin(), turns.end());
+  return detail::GearClusters(turns).find();
+}
+/// 401 values, evenly from the first place over a width.
+std::vector<double> even_spread(double width, const std::vector<double>& further = {}) {
+  std::vector<double> values = further;
+  for (int i = 0; i <= 400; ++i) values.push_back(first_place + width * i / 400.0);
+  return values;
+}
+
+TEST(LogMachine, TakesAValleyForOneWhereNoChanceMakesIt) {
+  // Each class counts for those beside it by exp(-d^2/18), up to ten away. Two gears 13 classes apart have their valley
+  // four from the smaller: of 100 and 1700 stretches 100 exp(-16/18) + 1700 exp(-81/18) = 59.9965 high, which is below
+  // 100 by four times the root of 100 and 0.0035. One stretch more of the larger fills it by exp(-81/18) = 0.011.
+  EXPECT_EQ(gears_of({{0, 100}, {13, 1700}}), (GearEnds{{0, 100}, {100, 1800}}));
+  EXPECT_EQ(gears_of({{0, 100}, {13, 1701}}), (GearEnds{{100, 1801}}));
+  // Of 400 and 10401 it is 279.9896, less than 0.7 of the 400; one more makes it 280.0007.
+  EXPECT_EQ(gears_of({{0, 400}, {13, 10401}}), (GearEnds{{0, 400}, {400, 10801}}));
+  EXPECT_EQ(gears_of({{0, 400}, {13, 10402}}), (GearEnds{{400, 10802}}));
+}
+
+TEST(LogMachine, TellsGearsApartFromFivePercent) {
+  EXPECT_EQ(gears_of({{0, 60}, {13, 60}}), (GearEnds{{0, 60}, {60, 120}}));  // 5.2 %
+  EXPECT_EQ(gears_of({{0, 60}, {12, 60}}), (GearEnds{{0, 120}}));            // 4.8 %
+}
+
+TEST(LogMachine, PartsGearsAtTheValley) {
+  // 25 classes of 40 each, three that are empty, 25 again. In the middle of the three is the valley; of two stretches a
+  // 500,000th below and above that place each goes with its own side.
+  std::vector<std::pair<int, int>> clumps;
+  for (int i = 0; i < 25; ++i) clumps.insert(clumps.end(), {{i, 40}, {i + 28, 40}});
+  const double valley = first_place + 26 * log_class_width;
+  EXPECT_EQ(gears_of(clumps, {valley - 2e-6, valley + 2e-6}), (GearEnds{{0, 1001}, {1001, 2002}}));
+}
+
+TEST(LogMachine, GathersAGearAboutItsMedian) {
+  // 20 stretches make a gear, of which the last lies 0.06 from the place where most are, or not quite.
+  const double from = first_place, late = from + 0.045;
+  const std::vector<double> nine(9, late);
+  const auto with = [](std::vector<double> values, double one) {
+    values.push_back(one);
+    return values;
+  };
+  EXPECT_EQ(gears_of({{0, 10}}, with(nine, from + 0.0599)), (GearEnds{{0, 20}}));
+  EXPECT_EQ(gears_of({{0, 10}}, with(nine, from + 0.06005)), GearEnds());
+  // The quartiles of what lies evenly are half its width apart: 0.08 at most.
+  EXPECT_EQ(gears_of({}, even_spread(0.1599)), (GearEnds{{0, 401}}));
+  EXPECT_EQ(gears_of({}, even_spread(0.1601)), GearEnds());
+  // A stray one belongs to it within 2.2 times what lies between the quartiles: here 0.0441 from the median, which is
+  // 0.02005 from the first; but not within more than 0.15, here from 0.0727; nor less than 0.008.
+  EXPECT_EQ(gears_of({}, even_spread(0.04, {from + 0.02005 + 0.0439})), (GearEnds{{0, 402}}));
+  EXPECT_EQ(gears_of({}, even_spread(0.04, {from + 0.02005 + 0.0442})), (GearEnds{{0, 401}}));
+  EXPECT_EQ(gears_of({}, even_spread(0.145, {from + 0.0727 + 0.1495})), (GearEnds{{0, 402}}));
+  EXPECT_EQ(gears_of({}, even_spread(0.145, {from + 0.0727 + 0.1505})), (GearEnds{{0, 401}}));
+  EXPECT_EQ(gears_of({{0, 40}}, {from + 0.0079}), (GearEnds{{0, 41}}));
+  EXPECT_EQ(gears_of({{0, 40}}, {from + 0.008005}), (GearEnds{{0, 40}}));
+}
+
+TEST(LogMachine, HasNoGearInTheLowestClass) {
+  EXPECT_EQ(gears_of({{-1749, 60}}), (GearEnds{{0, 60}}));
+  EXPECT_EQ(gears_of({{-1750, 60}}), GearEnds());
+  EXPECT_EQ(gears_of({{-1750, 1000}, {-1746, 30}}), GearEnds());  // on the flank of what lies there
+}
+
 TEST(LogMachine, SaysWhyItTellsNothing) {
   const auto refusal = [](const RideColumns& columns, std::optional<int> gears = {}) {
     const auto machine = try_machine_of_log(RideLog(columns), gears);
@@ -114,6 +213,8 @@ TEST(LogMachine, SaysWhyItTellsNothing) {
   };
   EXPECT_EQ(refusal(steady(25, 36.0, 4500.0)), "none");
   EXPECT_TRUE(refusal({{0, 1}, {3, 4}, {}, {}}).starts_with("the ride log has no engine speeds"));
+  EXPECT_EQ(refusal(steady(20, 36.0, 4500.0)), "none");
+  EXPECT_EQ(refusal(steady(25, 8.005, 4500.0)), "none");
   EXPECT_TRUE(refusal(steady(19, 36.0, 4500.0)).starts_with("the ride log tells no gear: none has 20 stretches"));
   EXPECT_TRUE(refusal(steady(25, 7.9, 4500.0)).starts_with("the ride log tells no gear"));  // too slow
   EXPECT_TRUE(refusal(steady(25, 36.0, 0.0)).starts_with("the ride log tells no gear"));    // the engine off
@@ -193,6 +294,9 @@ TEST(InstrumentError, LeavesOutWhatIsMissingAndSaysWhyNothingIsLeft) {
   columns.speeds.assign(101, 19.9 / 3.6);
   EXPECT_EQ(refusal(), "too little was ridden to tell of the odometer; expected 1 km");
   columns.indicated_speeds.assign(101, 10.5);
+  columns.speeds.assign(101, 20.01 / 3.6);
+  EXPECT_EQ(refusal(), "none");
+  columns.speeds.assign(101, 19.9 / 3.6);
   EXPECT_TRUE(refusal().starts_with("too little was ridden to tell of the instruments; expected 10 stretches"));
   EXPECT_THROW((void)instrument_error(RideLog(columns)), Error);
 }

@@ -80,6 +80,20 @@ TEST(RideUse, TakesTheGearFromTheRecordedEngineSpeed) {
   EXPECT_EQ(ride_use(RideLog(columns), drive).gear(2).time, 2_s);
   for (int i = 0; i < 3; ++i) columns.engine_speeds.push_back((4600_rpm).value());
   EXPECT_EQ(ride_use(RideLog(columns), drive).gear(3).time, 2_s);
+  columns.engine_speeds.assign(3, 0.0);  // off from the first: it stays in the gear in which every ride begins
+  EXPECT_EQ(ride_use(RideLog(columns), drive).gear(1).time, 2_s);
+  // 25 is nearer to 30 than to 20, and what lies before the ratios in memory is none of them.
+  const struct {
+    double before;
+    RideDrive drive;
+  } placed{25.0, drive};
+  EXPECT_EQ(detail::nearest_gear(placed.drive, 25.0), 1);
+}
+
+TEST(RideUse, CountsTheMeanEngineSpeedOfAStretch) {
+  // 2249.5 rpm on the mean, in the class from 2000 to 2250.
+  const RideUse use = ride_use(RideLog({{0, 1}, {10, 10}, {}, {(2000_rpm).value(), (2499_rpm).value()}}), drive);
+  EXPECT_EQ(use.engine_speeds()[8], 1_s);
 }
 
 TEST(RideUse, TellsTheGapsOfALog) {
@@ -200,6 +214,20 @@ TEST(RideUse, EndsASpellWithTheGearTheGapAndTheStop) {
   EXPECT_NEAR(held({{0, 1, 2, 3, 4}, {0, 5, 0, 0, 0}, {}, {}}), 0.0, 1e-9);
 }
 
+TEST(RideUse, EndsASpellWhenItIsLongEnough) {
+  // Faster, slower, and slower: over the first two seconds the speed comes back, so that they drive, and the third
+  // alone holds back: a spell of all three would hold back what the others drove less.
+  const auto held = [](double second) {
+    return *ride_use(RideLog({{0, 1, second, second + 1.0}, {5, 10, 5, 3}, {}, {}}), loaded(2_s)).held_back() /
+           units::J;
+  };
+  const double slowed = 115.0 * (25.0 - 9.0), resisted = 4.0 * (40.0 + 0.4 * 4.0 * 4.0);
+  const double before = 7.5 * (40.0 + 0.4 * 7.5 * 7.5);  // a second at 7.5 m/s on the mean
+  EXPECT_NEAR(held(2.0), slowed - resisted, 1e-9);
+  EXPECT_NEAR(held(1.999999), slowed - resisted, 1e-9);  // however times are rounded: a millionth is let pass
+  EXPECT_NEAR(held(1.99999), slowed - resisted - 1.99999 * before, 1e-9);
+}
+
 TEST(RideUse, NamesALoadThatIsNone) {
   const RideLog log({{0, 1}, {3, 4}, {}, {}});
   const auto refusal = [&](const RideLoad& load) {
@@ -228,11 +256,21 @@ TEST(RideProfile, NamesTheShareThatIsWrong) {
   EXPECT_EQ(refusal({{RideKind::trail, 0.5, 20_kmh}, {RideKind::highway, 0.5, 90_kmh}}), "none");
   EXPECT_EQ(refusal({}), "number of shares is 0; expected 1 to 16");
   EXPECT_EQ(refusal({{RideKind::trail, 0.5, 20_kmh}}), "sum of the shares is 0.5; expected 1");
+  for (const auto& [rest, told] :
+       {std::pair{0.4999992, "none"}, std::pair{0.4999988, "sum of the shares is 0.9999988; expected 1"},
+        std::pair{0.5000008, "none"}, std::pair{0.5000012, "sum of the shares is 1.0000012; expected 1"}})
+    EXPECT_EQ(refusal({{RideKind::trail, 0.5, 20_kmh}, {RideKind::highway, rest, 90_kmh}}), told);
   EXPECT_TRUE(refusal({{RideKind::trail, 1.5, 20_kmh}}).starts_with("share 1 is 1.5"));
+  EXPECT_TRUE(refusal({{RideKind::trail, 1.005, 20_kmh}}).starts_with("share 1 is 1.005"));
   EXPECT_TRUE(refusal({{RideKind::trail, 1.0, -1.0 * units::kmh}}).starts_with("speed 1 is -1 km/h"));
   EXPECT_TRUE(refusal({{RideKind::trail, 1.0, 20_kmh, Slope(), 0}}).starts_with("gear 1 is 0"));
   EXPECT_THROW(RideProfile({}), RangeError);
+  EXPECT_EQ(to_string(RideKind::technical), "technical");
+  EXPECT_EQ(to_string(RideKind::trail), "trail");
   EXPECT_EQ(to_string(RideKind::gravel_road), "gravel road");
+  EXPECT_EQ(to_string(RideKind::highway), "highway");
+  EXPECT_EQ(to_string(static_cast<RideKind>(-1)), "");
+  EXPECT_EQ(to_string(static_cast<RideKind>(4)), "");
 }
 
 }  // namespace

@@ -40,6 +40,22 @@ TEST(ShiftPoints, OfAFallingCurveAreThoseOfAlgebra) {
   EXPECT_NEAR(in(points[0].engine_speed_before, units::rpm), standstill * step / (slope * (step + 1.0)), 1e-8);
 }
 
+// The gears of the test before cross at 5650.8 rpm: just above where the upper gear pulls cleanly, which is in the
+// lowest part of the speeds looked through; and just below, where the shift waits for it.
+TEST(ShiftPoints, WaitForTheUpperGearToPullCleanly) {
+  const auto shift = [](AngularSpeed lowest_pull) {
+    return shift_points(trail_train([&](PowertrainParts& p) {
+      p.engine = EngineCurve({1000_rpm, 9000_rpm}, {40_Nm, 4_Nm});
+      p.gearbox = Gearbox({.gears = {2.0, 1.5}, .idle = 900_rpm, .rev_limit = 9000_rpm, .lowest_pull = lowest_pull});
+    }))[0];
+  };
+  const double slope = 36.0 / 8000.0, standstill = 40.0 + slope * 1000.0, step = 2.0 / 1.5;
+  const ShiftPoint above = shift(4220_rpm), below = shift(4240_rpm);  // 5626.7 and 5653.3 rpm in the lower gear
+  EXPECT_NEAR(in(above.engine_speed_before, units::rpm), standstill * step / (slope * (step + 1.0)), 1e-8);
+  EXPECT_NEAR(in(below.engine_speed_before, units::rpm), 4240.0 * step, 1e-8);
+  EXPECT_FALSE(above.at_limit || below.at_limit);
+}
+
 TEST(ShiftPoints, OfOneGearAreNone) {
   EXPECT_TRUE(shift_points(trail_train([](PowertrainParts& p) {
                 p.gearbox = Gearbox({.gears = {1.0}, .idle = 1400_rpm, .rev_limit = 9000_rpm});

@@ -31,6 +31,97 @@ TEST(SpeedRun, OfConstantForceIsThatOfAlgebra) {
   EXPECT_TRUE(run.shifts.empty());
 }
 
+/// An engine of 20 N m throughout before two gears, on a machine of 225 kg: between shifts all is constant, by hand.
+struct EvenRun {
+  static constexpr double first = 3.05 * 1.9 * 48.0 / 13.0, second = 3.05 * 1.42 * 48.0 / 13.0,
+                          radius = 2.02 / (2.0 * pi);
+  static constexpr double rolling_mass = 225.0 + 1.1 / (radius * radius);
+  static constexpr double shift_speed = 200.0 * pi * radius / first;  // at 6000 rpm: 34 km/h
+
+  [[nodiscard]] static Powertrain train() {
+    return trail_train([](PowertrainParts& p) {
+      const EngineCurve even({1000_rpm, 9000_rpm}, {20_Nm, 20_Nm});
+      p.engine = Engine(EngineParts{.curve = {even, even, even}, .inertia = 0.011_kg_m2});
+      p.gearbox = Gearbox({.primary = 3.05, .gears = {1.9, 1.42}, .idle = 900_rpm, .rev_limit = 9000_rpm});
+    });
+  }
+  [[nodiscard]] static double acceleration(double ratio, double resistance) {
+    return (20.0 * ratio * 0.92 / radius - resistance) /
+           (rolling_mass + 0.011 * ratio * ratio * 0.92 / (radius * radius));
+  }
+  static SpeedRun run(Speed start, Speed end, const SpeedRunParts& how,
+                      const RoadCoefficients& road = {.constant = 60_N}) {
+    return try_time_to_speed(train(), RoadLoad(road), start, end, how).value();
+  }
+};
+
+TEST(SpeedRun, CoastsWhileItShifts) {
+  const double v0 = 15.0 / 3.6, v = EvenRun::shift_speed, v1 = 55.0 / 3.6, shift = 0.5;
+  // On the level it slows down by 60 N; where the hill drives as much as that, neither in the shift nor before.
+  for (const double resistance : {60.0, 0.0}) {
+    const Slope slope = resistance > 0.0 ? Slope() : Slope(-60.0 / (225.0 * 9.80665));
+    const SpeedRun run =
+        EvenRun::run(15_kmh, 55_kmh, {.slope = slope, .shift_time = shift * units::s, .shift_at = 6000_rpm});
+    const double lower = EvenRun::acceleration(EvenRun::first, resistance);
+    const double upper = EvenRun::acceleration(EvenRun::second, resistance);
+    const double slowing = resistance / EvenRun::rolling_mass, after = v - slowing * shift;
+    ASSERT_TRUE(run.reaches);
+    EXPECT_NEAR(run.time->nominal.value(), (v - v0) / lower + shift + (v1 - after) / upper, 1e-9);
+    const double way =
+        0.5 * (v * v - v0 * v0) / lower + shift * (v - 0.5 * slowing * shift) + 0.5 * (v1 * v1 - after * after) / upper;
+    EXPECT_NEAR(run.distance->nominal.value(), way, 1e-8);
+    const double rolled = 60.0 * std::cos(slope.angle().value()) * way;
+    EXPECT_NEAR(run.energy.rolling.value(), rolled, 1e-6);
+    EXPECT_NEAR(run.energy.climb.value(), resistance > 0.0 ? 0.0 : -rolled, 1e-6);
+    EXPECT_EQ(run.energy.drag, 0_J);
+    EXPECT_NEAR(run.energy.rest() / run.energy.engine_work, 0.0, 1e-9);
+  }
+}
+
+/// The same against a drag of c v^2 alone: t = m/(2 sqrt(F c)) ln of ((w + v1)(w - v0)/((w - v1)(w + v0))), w^2 = F/c,
+/// and m/(2c) ln((F - c v0^2)/(F - c v1^2)) of way; without thrust v/(1 + c v t/m), and m/c ln(1 + c v t/m).
+TEST(SpeedRun, CoastsAgainstTheAirWhileItShifts) {
+  const double c = 1.5, v0 = 15.0 / 3.6, v = EvenRun::shift_speed, v1 = 50.0 / 3.6, shift = 0.8;
+  double time = shift, way = 0.0;
+  const auto pull = [&](double ratio, double from, double to) {
+    const double mass = EvenRun::rolling_mass + 0.011 * ratio * ratio * 0.92 / (EvenRun::radius * EvenRun::radius);
+    const double force = 20.0 * ratio * 0.92 / EvenRun::radius, top = std::sqrt(force / c);
+    time += mass / (2.0 * std::sqrt(force * c)) * std::log((top + to) * (top - from) / ((top - to) * (top + from)));
+    way += mass / (2.0 * c) * std::log((force - c * from * from) / (force - c * to * to));
+  };
+  const double slowing = 1.0 + c * v * shift / EvenRun::rolling_mass;
+  way += EvenRun::rolling_mass / c * std::log(slowing);
+  pull(EvenRun::first, v0, v);
+  pull(EvenRun::second, v / slowing, v1);
+  const SpeedRun run = EvenRun::run(15_kmh, 50_kmh, {.shift_time = shift * units::s, .shift_at = 6000_rpm},
+                                    {.quadratic = c * units::kg_per_m});
+  EXPECT_NEAR(run.time->nominal.value(), time, 1e-9);
+  EXPECT_NEAR(run.distance->nominal.value(), way, 1e-8);
+}
+
+TEST(SpeedRun, EndsWhereTheMachineStopsInAShift) {
+  const Slope hill(0.2);
+  const double slowing = (60.0 * std::cos(hill.angle().value()) + 225.0 * 9.80665 * std::sin(hill.angle().value())) /
+                         EvenRun::rolling_mass;
+  const double stop = EvenRun::shift_speed / slowing;  // 4.7 s
+  const auto run = [&](double shift) {
+    return EvenRun::run(20_kmh, 40_kmh, {.slope = hill, .shift_time = shift * units::s, .shift_at = 6000_rpm});
+  };
+  EXPECT_TRUE(run(0.99 * stop).reaches);
+  EXPECT_FALSE(run(1.01 * stop).may_reach);
+  EXPECT_EQ(run(1.01 * stop).shifts.size(), 1u);
+}
+
+TEST(SpeedRun, BeginsInTheGearOfItsSpeed) {
+  const Speed shift = Speed::from_value(EvenRun::shift_speed), end = 55_kmh;
+  const SpeedRunParts how{.shift_at = 6000_rpm};
+  EXPECT_EQ(EvenRun::run(0.999 * shift, end, how).shifts.size(), 1u);
+  const SpeedRun second = EvenRun::run(1.001 * shift, end, how);
+  EXPECT_TRUE(second.shifts.empty());
+  EXPECT_NEAR(second.time->nominal.value(),
+              (end - 1.001 * shift).value() / EvenRun::acceleration(EvenRun::second, 60.0), 1e-9);
+}
+
 void expect_balanced(const SpeedRun& run) { EXPECT_NEAR(run.energy.rest() / run.energy.engine_work, 0.0, 1e-9); }
 
 TEST(SpeedRun, LosesNoEnergy) {
@@ -117,6 +208,52 @@ TEST(SpeedRun, ThatDoesNotGetThereIsAnAnswer) {
   const SpeedRun stuck =
       try_time_to_speed(trail_train(), trail_road(), 0_kmh, 30_kmh, {.slope = Slope(70_deg)}).value();
   EXPECT_FALSE(stuck.may_reach);
+}
+
+// A torque that rises or falls evenly by 0.0045 N m an rpm, against 300 N: a torque of 300 r/(0.92 ratio) in the gear.
+TEST(SpeedRun, EndsWhereTheThrustFallsToTheResistance) {
+  const RoadLoad road(RoadCoefficients{.constant = 300_N});
+  const double first = EvenRun::first, torque = 300.0 * EvenRun::radius / (first * 0.92);  // 4.9 N m
+  const auto train = [](Torque at_1000, Torque at_9000, int gears) {
+    return trail_train([&](PowertrainParts& p) {
+      const EngineCurve curve({1000_rpm, 9000_rpm}, {at_1000, at_9000});
+      p.engine = Engine(EngineParts{.curve = {curve, curve, curve}, .inertia = 0.011_kg_m2});
+      FixedList<GearRatio, most_gears> ratios{1.9};
+      if (gears == 2) ratios.push_back(1.42);
+      p.gearbox = Gearbox({.primary = 3.05, .gears = ratios, .idle = 900_rpm, .rev_limit = 9000_rpm});
+    });
+  };
+  const auto at = [&](double rpm) { return rpm * (2.0 * pi / 60.0) * EvenRun::radius / first * units::mps; };
+  const auto reaches = [&](const Powertrain& with, double from, double to, const SpeedRunParts& how = {}) {
+    const SpeedRun run = try_time_to_speed(with, road, at(from), at(to), how).value();
+    EXPECT_EQ(run.reaches, run.may_reach);
+    return run.reaches;
+  };
+  const double falling = 9000.0 - (torque - 2.0) / 0.0045, rising = 1000.0 + (torque - 2.0) / 0.0045;
+  const Powertrain fading = train(38_Nm, 2_Nm, 1), growing = train(2_Nm, 38_Nm, 1);
+  EXPECT_TRUE(reaches(fading, 2000.0, falling - 3.0));
+  EXPECT_FALSE(reaches(fading, 2000.0, falling + 3.0));
+  EXPECT_TRUE(reaches(growing, rising + 20.0, 5000.0));
+  EXPECT_FALSE(reaches(growing, rising - 20.0, 5000.0));
+  // The next gear would still pull, but the rider waits for a speed that this one never reaches.
+  const Powertrain two = train(38_Nm, 2_Nm, 2);
+  EXPECT_TRUE(reaches(two, 2000.0, falling + 3.0, {.shift_at = (falling - 20.0) * units::rpm}));
+  EXPECT_FALSE(reaches(two, 2000.0, falling + 3.0, {.shift_at = (falling + 20.0) * units::rpm}));
+}
+
+TEST(SpeedRun, NeedsAClutchThatHoldsTheHill) {
+  const auto may = [](Torque clutch) {
+    const Powertrain train = trail_train([&](PowertrainParts& p) {
+      EngineParts engine = p.engine.parts();
+      engine.clutch_torque = clutch;
+      p.engine = Engine(engine);
+    });
+    return try_time_to_speed(train, trail_road(), 0_kmh, 20_kmh, {.slope = Slope(0.2)})->may_reach;
+  };
+  // On 20 % the hill takes 225 g sin(atan(0.2)) = 433 N and the tyres 44 N: in first gear of 30.4 to one and a wheel of
+  // 0.3215 m, of which 0.92 arrives, that is 5.5 N m.
+  EXPECT_TRUE(may(6_Nm));
+  EXPECT_FALSE(may(5_Nm));
 }
 
 TEST(SpeedRun, OfNothingTakesNoTime) {
