@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <limits>
 #include <string>
 #include <string_view>
 
@@ -67,6 +68,7 @@ TEST(JsonValue, TellsWhatItExpectedAndWhatItGotAtItsPath) {
   EXPECT_EQ(list[4].whole("a count"), -7);
   EXPECT_EQ(list[2].number("a number"), 3.5);
   EXPECT_EQ(list[0].number("a number"), 1.0);
+  EXPECT_EQ(list[4].number("a number"), -7.0);
   EXPECT_EQ(raised([&] { static_cast<void>(list[0].text("a text")); }), "$.list[0]: expected a text, got 1");
   EXPECT_EQ(raised([&] { static_cast<void>(list[1].number("a ratio")); }), "$.list[1]: expected a ratio, got \"two\"");
   EXPECT_TRUE(
@@ -117,6 +119,17 @@ TEST(ReadWord, KnowsTheWordsOfAnEnumeration) {
   EXPECT_EQ(raised([&] { static_cast<void>(read_word(JsonValue(blue, "$"), colours)); }),
             "$: expected one of \"red\", \"green\", got \"blue\"");
   EXPECT_NE(raised([&] { static_cast<void>(read_word(JsonValue(one, "$"), colours)); }), "");
+}
+
+TEST(JsonValue, TakesEveryNumberForADouble) {
+  // A whole number beyond 2^53 becomes the nearest double, and one that no double holds is infinite, which no range
+  // has.
+  const auto document = parse_json("[9007199254740993, 18446744073709551615, -9223372036854775808, 1e400]");
+  const auto list = JsonValue(document, "$").elements("numbers");
+  EXPECT_EQ(list[0].number("a number"), 9007199254740992.0);
+  EXPECT_EQ(list[1].number("a number"), 0x1p64);
+  EXPECT_EQ(list[2].number("a number"), -0x1p63);
+  EXPECT_EQ(list[3].number("a number"), std::numeric_limits<double>::infinity());
 }
 
 }  // namespace

@@ -125,6 +125,54 @@ TEST(Json, ReadsBackTheVerySameMachinesAndSetups) {
   }
 }
 
+/// The keys that a machine's text has under one of its own, of what was changed in it; and it reads back.
+template <class Change>
+std::string keys_under(const char* key, Change change) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  change(parts);
+  const Machine machine(parts);
+  EXPECT_EQ(machine_from_json(to_json(machine)), machine) << to_json(machine);
+  const auto document = detail::parse_json(to_json(machine));
+  const boost::json::value* at = &document;
+  for (std::string_view path = key; !path.empty();) {
+    const std::string_view step = path.substr(0, path.find('.'));
+    at = &at->as_object().at(boost::json::string_view(step.data(), step.size()));
+    path.remove_prefix(std::min(path.size(), step.size() + 1));
+  }
+  std::string list;
+  for (const auto& member : at->as_object()) list.append(member.key()).append(" ");
+  return list;
+}
+
+TEST(Json, WritesOfEachPartOnlyWhatIsStated) {
+  const auto asked = [](const TyreAsked& of) {
+    return keys_under("tyre_asked", [&](MachineParts& parts) { parts.tyre_asked = of; });
+  };
+  EXPECT_EQ(asked({.axle_load = 205_kg}), "axle_load ");
+  EXPECT_EQ(asked({.tyres_on_axle = 2}), "tyres_on_axle ");
+  EXPECT_EQ(asked({.top_speed = 127_kmh}), "top_speed ");
+  EXPECT_EQ(asked({.radius_clearance = 12_mm}), "radius_clearance ");
+  EXPECT_EQ(asked({.width_clearance = 12_mm}), "width_clearance ");
+  const auto tread = [](const TreadParts& of) {
+    return keys_under("stock.tread", [&](MachineParts& parts) {
+      parts.stock = with(parts.stock, [&](SetupParts& stock) { stock.tread = Tread(of); });
+    });
+  };
+  EXPECT_EQ(tread({.new_depth = 12_mm, .depth = 8_mm}), "new_depth depth ");
+  EXPECT_EQ(tread({.new_depth = 12_mm, .depth = 8_mm, .least = 1_mm}), "new_depth depth least ");
+  EXPECT_EQ(tread({.new_depth = 12_mm, .depth = 8_mm, .distance = 1200.0 * units::km}), "new_depth depth distance ");
+  const auto made = [](const ChainMade& of) {
+    return keys_under("stock.chain_made", [&](MachineParts& parts) {
+      parts.stock = with(parts.stock, [&](SetupParts& stock) { stock.chain_made = of; });
+    });
+  };
+  EXPECT_EQ(made({.seal = ChainSeal::shaped}), "seal ");
+  EXPECT_EQ(made({.pin_diameter = 5.2_mm}), "pin_diameter ");
+  EXPECT_EQ(made({.tensile_strength = 31_kN}), "tensile_strength ");
+  EXPECT_EQ(made({.mass_per_length = 1.5_kg_per_m}), "mass_per_length ");
+  EXPECT_EQ(made({.plate_height = 15_mm}), "plate_height ");
+}
+
 // 2026-11-25: read the quick way, one number of seven in seventeen digits came back with another last bit.
 TEST(Json, KeepsEveryBitOfARatioAndOfALength) {
   std::mt19937_64 random(7);

@@ -49,4 +49,20 @@ TEST(WriteJson, ReadsBackAsTheSameValue) {
     EXPECT_EQ(parse_json(written(parse_json(text))), parse_json(text)) << written(parse_json(text));
 }
 
+TEST(WriteJson, BreaksWhatHasALongPart) {
+  const std::string word(30, 'w');
+  const std::string list = "\"" + word + "\", \"" + word + "\", \"" + word + "\"";
+  const auto value = parse_json("{\"a\": {\"b\": [" + list + "], \"c\": [1]}}");
+  EXPECT_EQ(written(value), "{\n  \"a\": {\n    \"b\": [\n      \"" + word + "\",\n      \"" + word + "\",\n      \"" +
+                                word + "\"\n    ],\n    \"c\": [1]\n  }\n}");
+}
+
+TEST(WriteJson, WritesABandAsOneValueWhereItIsExact) {
+  EXPECT_EQ(written(json_of(Band<double>::exactly(0.25))), "0.25");
+  EXPECT_EQ(written(json_of(Band<Length>::exactly(2.5_mm))), "\"2.5 mm\"");
+  EXPECT_EQ(json_of(Band<double>{0.1, 0.2, 0.4}), parse_json(R"({"low": 0.1, "nominal": 0.2, "high": 0.4})"));
+  EXPECT_EQ(json_of(Band<Length>{1_mm, 2_mm, 4_mm}),
+            parse_json(R"({"low": "1 mm", "nominal": "2 mm", "high": "4 mm"})"));
+}
+
 }  // namespace

@@ -46,6 +46,41 @@ TEST(QuestionJson, ReadsASpaceAndGoals) {
   EXPECT_FALSE(goals.robust);
 }
 
+TEST(QuestionJson, ReadsEveryKindOfAmountInItsUnit) {
+  const auto amount = [](Measure measure, const char* text) {
+    const boost::json::value value = boost::json::parse(text);
+    return detail::read_amount(detail::JsonValue(value, "$"), measure);
+  };
+  EXPECT_EQ(amount(Measure::axle_room, "\"3 mm\""), Amount(3_mm));
+  EXPECT_EQ(amount(Measure::load_margin, "\"20 kg\""), Amount(20_kg));
+  EXPECT_EQ(amount(Measure::walking_pace, "\"5 km/h\""), Amount(5_kmh));
+  EXPECT_EQ(amount(Measure::engine_speed, "\"6000 rpm\""), Amount(6000_rpm));
+  EXPECT_EQ(amount(Measure::climb, "\"20 deg\""), Amount(20_deg));
+  EXPECT_EQ(amount(Measure::wear_room, "0.02"), Amount::fraction(0.02));
+  EXPECT_EQ(amount(Measure::chain_safety, "8"), Amount::number(8.0));
+  for (const auto& [measure, unit] : {std::pair{Measure::axle_room, "\"3 kg\""},
+                                      {Measure::load_margin, "20"},
+                                      {Measure::walking_pace, "\"5 mm\""},
+                                      {Measure::climb, "20"},
+                                      {Measure::wear_room, "\"2 mm\""},
+                                      {Measure::chain_safety, "\"8\""}})
+    EXPECT_THROW((void)amount(measure, unit), Error) << unit;
+}
+
+TEST(QuestionJson, ReadsAChainOfWhichLittleIsSaid) {
+  const auto chain = [](const char* text) {
+    const boost::json::value value = boost::json::parse(text);
+    return detail::read_chain_offer(detail::JsonValue(value, "$"));
+  };
+  EXPECT_EQ(chain("{}"), ChainOffer());
+  ChainOffer longest;
+  longest.longest = 118_links;
+  EXPECT_EQ(chain(R"({"longest": 118})"), longest);
+  ChainOffer series;
+  series.series = ChainSeries("428");
+  EXPECT_EQ(chain(R"({"chain": "428"})"), series);
+}
+
 TEST(QuestionJson, NamesThePathOfWhatIsWrong) {
   const auto spoilt = [](std::string_view from, std::string_view to) {
     std::string text(question_text);

@@ -63,4 +63,65 @@ TEST(RoadJson, SaysWhereARoadIsWrong) {
   EXPECT_TRUE(of_road("3").starts_with("$.part: expected what resists"));
 }
 
+TEST(RoadJson, WritesOneCurveOnlyWhereAllThreeAreTheSame) {
+  const EngineCurve weak({2500_rpm, 9000_rpm}, {18_Nm, 15_Nm}), told({2500_rpm, 9000_rpm}, {20_Nm, 17_Nm}),
+      strong({2500_rpm, 9000_rpm}, {21_Nm, 18_Nm});
+  const auto written = [](const EngineEstimate& curves) {
+    const boost::json::value value = detail::json_of(Engine(EngineParts{.curve = curves}));
+    EXPECT_EQ(detail::read_engine(detail::JsonValue(value, "$")).parts().curve, curves);
+    return value.at("curve").as_object().contains("nominal");
+  };
+  EXPECT_FALSE(written({told, told, told}));
+  EXPECT_TRUE(written({told, told, strong}));
+  EXPECT_TRUE(written({weak, told, told}));
+  EXPECT_TRUE(written({weak, told, strong}));
+}
+
+TEST(RoadJson, WritesOfCoefficientsOnlyWhatIsStated) {
+  const auto keys = [](const RoadCoefficients& of) {
+    const boost::json::value value = detail::json_of(RoadLoad(of));
+    EXPECT_EQ(detail::read_road_load(detail::JsonValue(value, "$")), RoadLoad(of));
+    std::string list;
+    for (const auto& member : value.as_object()) list.append(member.key()).append(" ");
+    return list;
+  };
+  EXPECT_EQ(keys({.constant = 40_N}), "constant quadratic ");
+  EXPECT_EQ(keys({.linear = 1_N_per_mps}), "constant linear quadratic ");
+  EXPECT_EQ(keys({.mass = 200_kg}), "constant quadratic mass ");
+  EXPECT_EQ(keys({.head_wind = 5_kmh}), "constant quadratic head_wind ");
+  EXPECT_EQ(keys({.kind = RoadLoadKind::coast_down}), "constant quadratic kind ");
+}
+
+TEST(RoadJson, AsksForAllThreeCurvesWhereOneIsNamed) {
+  const std::string curve = R"({"speeds": ["2500 rpm", "9000 rpm"], "torques": ["20 Nm", "17 Nm"]})";
+  const auto missing = [&](const char* there) {
+    return of_engine(("{\"curve\": {\"" + std::string(there) + "\": " + curve + "}}").c_str());
+  };
+  EXPECT_EQ(missing("low"), "$.part.curve: missing key \"nominal\"");
+  EXPECT_EQ(missing("nominal"), "$.part.curve: missing key \"low\"");
+  EXPECT_EQ(missing("high"), "$.part.curve: missing key \"low\"");
+}
+
+TEST(RoadJson, ReadsWhatIsSaidOfACurve) {
+  EXPECT_TRUE(of_engine(R"({"curve": {"speeds": ["1 rpm", "9 rpm"], "torques": ["1 Nm", "2 Nm"],
+                                      "constant_power": [true]}})")
+                  .starts_with("$.part.curve.constant_power: expected 2 of true and false"));
+  const auto source = [](const char* estimated) {
+    const boost::json::value value = boost::json::parse(
+        std::string(R"({"curve": {"speeds": ["1 rpm", "9 rpm"], "torques": ["1 Nm", "2 Nm"])") + estimated + "}}");
+    return detail::read_engine(detail::JsonValue(value, "$")).curve().source();
+  };
+  EXPECT_EQ(source(""), sources::stated);
+  EXPECT_EQ(source(", \"estimated\": false"), sources::stated);
+  EXPECT_EQ(source(", \"estimated\": true"), engine_estimate_source);
+}
+
+TEST(RoadJson, TakesEachPartOfARoadForTheFirstOfItsKind) {
+  // Each of four keys says by itself that the road is one of parts, which have a mass.
+  for (const char* one : {R"("surface": "sand")", R"("rolling_coefficient": 0.02)", R"("machine": "scooter")",
+                          R"("drag_area": "0.5 m2")"})
+    EXPECT_EQ(of_road(("{" + std::string(one) + "}").c_str()), "$.part: missing key \"mass\"") << one;
+  EXPECT_EQ(of_road(R"({"mass": "200 kg", "constant": "40 N"})"), "");
+}
+
 }  // namespace

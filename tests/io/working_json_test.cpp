@@ -169,6 +169,14 @@ TEST(WorkingJson, NamesTheSiUnitOfEveryKind) {
   EXPECT_EQ(unit(108_links), "links");
   EXPECT_EQ(unit(Amount::number(2.0)), "1");
   EXPECT_EQ(unit(Amount::fraction(0.1)), "1");
+  EXPECT_EQ(detail::si_unit(Dimension::none), "1");
+  EXPECT_EQ(detail::si_unit(static_cast<Dimension>(99)), "1");  // of no dimension that there is
+}
+
+TEST(WorkingJson, HasNoWordForNoScope) {
+  EXPECT_EQ(detail::word_of(Scope::none), "");
+  EXPECT_EQ(detail::word_of(static_cast<Scope>(99)), "");
+  EXPECT_EQ(detail::word_of(Scope::trial), "trial");
 }
 
 TEST(WorkingJson, TellsARunThatDidWithoutAStep) {

@@ -159,4 +159,16 @@ TEST(AccelerationFormulas, AskForTheirRange) {
   expect_range<formula::moved_mass>("ff", 200_kg, 10_kg);
 }
 
+TEST(BestRatio, NamesThePartThatLiesOutsideItsRange) {
+  const auto refusal = [](auto change) {
+    DriveParts parts = textbook;
+    change(parts);
+    const auto best = try_best_ratio_for(parts);
+    return best ? std::string("none") : std::string(best.error().what());
+  };
+  EXPECT_EQ(refusal([](DriveParts&) {}), "none");
+  EXPECT_TRUE(refusal([](DriveParts& p) { p.mass = 0_kg; }).starts_with("mass is 0 kg"));
+  EXPECT_TRUE(refusal([](DriveParts& p) { p.drive_efficiency = 1.1; }).starts_with("drive_efficiency is 1.1"));
+}
+
 }  // namespace

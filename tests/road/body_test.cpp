@@ -35,12 +35,21 @@ TEST(Body, NamesThePartThatLiesOutsideItsRange) {
   EXPECT_TRUE(refusal({.mass = 200_kg, .wheelbase = 1.4_m, .centre_ahead = 1.41_m}).starts_with("centre_ahead is"));
   EXPECT_EQ(refusal({.mass = 200_kg, .wheelbase = 1.4_m, .centre_ahead = 1.4_m}), "none");
   EXPECT_TRUE(refusal({.mass = 200_kg, .centre_height = 0_m}).starts_with("centre_height is 0 mm"));
+  EXPECT_TRUE(refusal({.mass = 200_kg, .wheel_inertia = -1.0 * units::kg_m2}).starts_with("wheel_inertia is -1 kg m2"));
+  EXPECT_EQ(refusal({.mass = 200_kg, .wheel_inertia = 0_kg_m2}), "none");
   EXPECT_THROW(Body({.mass = 0_kg}), RangeError);
   const Body unknown({.mass = 200_kg});
   EXPECT_FALSE(unknown.try_carrying(80_kg, 0.5_m, 1_m));
+  const Body of_no_height({.mass = 200_kg, .wheelbase = 1.4_m, .centre_ahead = 0.7_m});
+  const auto higher = of_no_height.try_carrying(80_kg, 0.5_m, 1_m);
+  ASSERT_FALSE(higher);
+  EXPECT_EQ(std::string(higher.error().what()), "a mass is added to a body whose centre of mass is not stated");
   const Body known({.mass = 200_kg, .wheelbase = 1.4_m, .centre_ahead = 0.7_m, .centre_height = 0.6_m});
   EXPECT_FALSE(known.try_carrying(0_kg, 0.5_m, 1_m));
   EXPECT_FALSE(known.try_carrying(80_kg, 0.5_m, nothing * units::m));
+  const auto far = known.try_carrying(80_kg, 21_m, 1_m);
+  ASSERT_FALSE(far);
+  EXPECT_TRUE(std::string(far.error().what()).starts_with("ahead is 21000 mm"));
   EXPECT_FALSE(known.try_carrying(2000_kg, -(2_m), 1_m));  // so far behind that the whole lies behind the rear wheel
   EXPECT_TRUE(known.try_carrying(20_kg, -(0.3_m), 0.9_m));
 }

@@ -85,6 +85,12 @@ TEST(Climb, SaysWhatIsWrong) {
   const Powertrain bare = trail_train([](PowertrainParts& p) { p.body.reset(); });
   EXPECT_FALSE(try_best_climb(bare, trail_road(), 1));
   EXPECT_FALSE(try_steepest_descent(bare, trail_road(), 1, 12_kmh));
+  const auto slope = try_steepest_slope(bare, trail_road(), 1, 20_kmh);
+  ASSERT_FALSE(slope);
+  EXPECT_TRUE(std::string(slope.error().what()).starts_with("a slope needs the mass that climbs it"));
+  const auto too_fast = try_steepest_descent(trail_train(), trail_road(), 1, 90_kmh);
+  ASSERT_FALSE(too_fast);
+  EXPECT_TRUE(std::string(too_fast.error().what()).starts_with("speed in gear 1 is 90 km/h"));
 }
 
 }  // namespace

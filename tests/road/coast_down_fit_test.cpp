@@ -277,4 +277,78 @@ TEST(CoastDownFit, SaysWhatIsWrongWithALog) {
   EXPECT_FALSE(fit.try_resistance(fit.slowest * 0.99));
 }
 
+struct PlainLog {
+  bool with_linear;
+  std::vector<double> times, speeds;  // s, m/s
+
+  [[nodiscard]] Result<CoastDownFit> fit() const {
+    std::vector<Duration> at;
+    std::vector<Speed> speed;
+    for (const double one : times) at.push_back(one * units::s);
+    for (const double one : speeds) speed.push_back(one * units::mps);
+    return try_fit_coast_down({.times = at, .speeds = speed, .mass = 200_kg, .with_linear = with_linear});
+  }
+  /// How far the log lies from a run of 200 kg: the sum of squares, the run in steps of a hundredth of a second or so.
+  [[nodiscard]] double squares(double v, double constant, double quadratic) const {
+    const auto slow = [&](double u) { return -(constant + quadratic * u * u) / 200.0; };
+    double sum = 0.0;
+    for (std::size_t i = 0; i < times.size(); ++i) {
+      if (i > 0) {
+        const double whole = times[i] - times[i - 1], steps = std::ceil(whole / 0.01), h = whole / steps;
+        for (double done = 0.0; done < steps; done += 1.0) {
+          const double a = slow(v), b = slow(v + 0.5 * h * a), c = slow(v + 0.5 * h * b), d = slow(v + h * c);
+          v += h / 6.0 * (a + 2.0 * b + 2.0 * c + d);
+        }
+      }
+      sum += (speeds[i] - v) * (speeds[i] - v);
+    }
+    return sum;
+  }
+};
+
+// Logs that no machine rolls: at one speed until the last sample, up and down at will, by leaps. Each stops the search
+// at another place: at the first guess, on the way, out of breath, at the end.
+TEST(CoastDownFit, SaysThatALogWhichIsNoCoastDownTellsNothing) {
+  const PlainLog logs[] = {
+      {true, {0, 1, 2, 3, 4, 5, 6, 7}, {60.17, 60.17, 60.17, 60.17, 60.17, 60.17, 60.17, 54.153}},
+      {false, {0, 14.1, 28.2, 42.2, 56.3, 70.4, 84.5, 98.5}, {17.51, 17.51, 17.51, 17.51, 17.51, 17.51, 17.51, 15.759}},
+      {false, {0, 0.1, 0.3, 0.4, 0.5}, {60.72, 31.75, 79.14, 55.8, 18.53}},
+      {true, {0, 4.3, 5.1, 8.2, 11, 12.4}, {37.71, 45.63, 7.25, 63.19, 33.55, 23.42}},
+      {false, {0, 151, 302.6, 538.7, 687.6, 766.8, 872.8}, {56.51, 53.73, 46.63, 45.71, 46.8, 52.91, 33.54}},
+      {true, {0, 3.7, 10.3, 17.4, 21.6, 22.5}, {10.08, 68.5, 4.54, 56.93, 70.64, 9.072}},
+      {true, {0, 9.2, 15.1, 18.1, 19.2, 21.4}, {66.27, 13.32, 7.49, 40.21, 69.61, 52.67}},
+      {false, {0, 17.2, 41.5, 57.9, 62}, {78.63, 39.38, 72.83, 57.87, 62.44}},
+  };
+  for (const PlainLog& log : logs) {
+    const auto fit = log.fit();
+    ASSERT_FALSE(fit) << log.times[1];
+    EXPECT_EQ(std::string(fit.error().what()),
+              "the coast-down log does not tell the parts of the resistance apart; expected a longer one, over a wider "
+              "range of speeds");
+  }
+}
+
+// Short logs of a speed that hardly changes, in hundredths of a metre a second: the search goes astray and comes back.
+TEST(CoastDownFit, IsTheNearestRunWhereTheLogTellsLittle) {
+  const PlainLog logs[] = {
+      {false, {0, 1.4, 2.8, 4.2, 5.6}, {56.03, 56.03, 56.02, 56.03, 56.02}},
+      {false, {0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}, {40.48, 40.48, 40.47, 40.47, 40.47, 40.47, 40.47}},
+  };
+  for (const PlainLog& log : logs) {
+    const auto fit = log.fit();
+    ASSERT_TRUE(fit) << fit.error().what();
+    const double v = fit->start_speed.value(), constant = fit->road.constant().nominal.value(),
+                 quadratic = fit->road.quadratic().nominal.value();
+    const double least = log.squares(v, constant, quadratic);
+    EXPECT_NEAR(fit->scatter.value(), std::sqrt(least / fit->freedom), 1e-8);  // as its steps are told to err
+    // Any other start is further off; so is any other constant or quadratic part.
+    for (const double step : {-1e-3, 1e-3}) {
+      EXPECT_GT(log.squares(v + step, constant, quadratic), least);
+      EXPECT_GT(log.squares(v, constant * (1.0 + step), quadratic), least);
+      EXPECT_GT(log.squares(v, constant, quadratic * (1.0 + step)), least);
+    }
+    EXPECT_GT(fit->constant_uncertainty, units::N * std::fabs(constant) * 0.1);  // and it says how little that is
+  }
+}
+
 }  // namespace

@@ -194,4 +194,12 @@ TEST(EngineFormulas, AskForTheirRange) {
   expect_range<formula::scaled_torque>("f0", 21_Nm, 0.8);
 }
 
+TEST(EngineCurve, OfPowerHasOneASpeed) {
+  const std::vector<AngularSpeed> speeds{3000_rpm, 6000_rpm};
+  const std::vector<Power> powers{5_kW, 9_kW, 9_kW};
+  const auto curve = EngineCurve::try_from_power(speeds, powers);
+  ASSERT_FALSE(curve);
+  EXPECT_EQ(std::string(curve.error().what()), "number of powers is 3; expected 2, one a speed");
+}
+
 }  // namespace

@@ -57,6 +57,32 @@ TEST(EngineEstimate, HoldsWhateverTheFourNumbersAre) {
   EXPECT_GT(steep, 50);  // that the straight line had to be cut by the power
 }
 
+// Once, with the same power at both peaks the straight line between them made more of it.
+TEST(EngineEstimate, IsOfOnePowerWhereBothPeaksMakeIt) {
+  for (const double torque_speed : {2000.0, 2111.0, 3000.0, 3333.0, 3700.0, 4567.0, 5100.0, 5999.0})
+    for (const double torque : {7.0, 13.7, 20.0, 23.9, 31.3, 77.7}) {
+      const Torque most = torque * units::Nm;
+      const AngularSpeed slow = torque_speed * units::rpm, fast = 6000_rpm;
+      for (const AngularSpeed& lowest : {0.5 * slow, slow})
+        expect_sound_estimate({most, slow, engine_power(most, slow), fast, lowest, 7000_rpm});
+      const EngineEstimate made = estimate_engine({most, slow, engine_power(most, slow), fast, slow, 7000_rpm});
+      const AngularSpeed middle = 0.5 * (slow + fast);
+      for (const Corner corner : corners)
+        EXPECT_NEAR(made.at(corner).torque(middle) / most, torque_speed / (0.5 * (torque_speed + 6000.0)), 1e-14);
+    }
+}
+
+// An engine whose greatest torque reaches up to its greatest power: the corner of both is there.
+TEST(EngineEstimate, IsLevelWhereTheGreatestPowerTakesTheGreatestTorque) {
+  const EngineRating rating{16_Nm, 4000_rpm, 16_Nm * 8000_rpm, 8000_rpm, 4000_rpm, 8000_rpm};
+  expect_sound_estimate(rating);
+  const EngineEstimate made = estimate_engine(rating);
+  for (const Corner corner : corners) {
+    EXPECT_EQ(made.at(corner).torque(6000_rpm), 16_Nm);
+    EXPECT_EQ(made.at(corner).torque(8000_rpm), 16_Nm);
+  }
+}
+
 TEST(EngineEstimate, SaysWhenTheNumbersContradictEachOther) {
   const auto refusal = [](auto change) {
     EngineRating rating = trail_rating;
@@ -74,6 +100,8 @@ TEST(EngineEstimate, SaysWhenTheNumbersContradictEachOther) {
   EXPECT_TRUE(refusal([](EngineRating& r) { r.highest = 8000_rpm; }).starts_with("highest is 8000 rpm"));
   EXPECT_TRUE(refusal([](EngineRating& r) { r.highest = 20000_rpm; }).starts_with("highest is 20000 rpm"));
   EXPECT_TRUE(refusal([](EngineRating& r) { r.torque = 0_Nm; }).starts_with("torque is 0 Nm"));
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.power = 0_W; }).starts_with("power is 0 "));
+  EXPECT_TRUE(refusal([](EngineRating& r) { r.power_speed = 60000_rpm; }).starts_with("power_speed is 60000 rpm"));
   EXPECT_NE(refusal([](EngineRating& r) { r.torque_speed = r.power_speed; }).find("one speed"), std::string::npos);
   EXPECT_THROW((void)estimate_engine({21_Nm, 6500_rpm, 1_kW, 8500_rpm, 1500_rpm, 9800_rpm}), RangeError);
 }

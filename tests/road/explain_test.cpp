@@ -84,7 +84,13 @@ TEST(RoadLoad, ShowsTheNumbersThatMultiplyOut) {
 TEST(RoadLoad, SaysWhatTheNumberDependsOn) {
   EXPECT_FALSE(gravel().try_explain("resistance", {}));
   EXPECT_FALSE(gravel().try_explain("resistance", {.speed = -1.0 * units::kmh}));
-  EXPECT_FALSE(gravel().try_explain("coast down time", {.mass = 220_kg, .start = 70_kmh}));
+  for (const RoadQuestion& open : {RoadQuestion{.mass = 220_kg, .start = 70_kmh},
+                                   {.mass = 220_kg, .end = 20_kmh},
+                                   {.start = 70_kmh, .end = 20_kmh}}) {
+    const auto told = gravel().try_explain("coast down time", open);
+    ASSERT_FALSE(told);
+    EXPECT_NE(std::string(told.error().what()).find("mass, the start and the end"), std::string::npos);
+  }
   EXPECT_FALSE(gravel().try_explain("coast down time", {.mass = 220_kg, .start = 70_kmh, .end = 80_kmh}));
   EXPECT_FALSE(gravel().try_explain("coast down time", {.mass = 220_kg, .start = 70_kmh, .end = 70_kmh}));
   const auto unknown = gravel().try_explain("top speed", {});

@@ -135,4 +135,15 @@ TEST(LimitFormulas, AskForTheirRange) {
   EXPECT_FALSE(formula::slipping_wheel_speed::in_range(50_kmh, 1.0));
 }
 
+TEST(ThrustLimit, NeedsWheelbaseAndBothPlacesOfTheCentre) {
+  for (const BodyParts& parts : {BodyParts{.mass = 220_kg, .centre_ahead = 0.68_m, .centre_height = 0.72_m},
+                                 {.mass = 220_kg, .wheelbase = 1.45_m, .centre_height = 0.72_m},
+                                 {.mass = 220_kg, .wheelbase = 1.45_m, .centre_ahead = 0.68_m}}) {
+    const auto limit = try_thrust_limit(Body(parts), Band<double>::exactly(0.8));
+    ASSERT_FALSE(limit);
+    EXPECT_EQ(std::string(limit.error().what()),
+              "a limit of thrust needs wheelbase, centre_ahead and centre_height of the body");
+  }
+}
+
 }  // namespace

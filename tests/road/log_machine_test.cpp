@@ -308,4 +308,35 @@ TEST(InstrumentError, LeavesOutTheRecordersGaps) {
   EXPECT_NEAR(*instrument_error(RideLog(columns)).odometer, 0.0, 1e-12);
 }
 
+TEST(LogMachine, TakesAStretchOnWhichTheEngineStopsForNoGear) {
+  // 60 s in third, and then, rolling on, the engine off and on again every second.
+  RideColumns columns = steady(120, 36.0, 4500.0);
+  for (std::size_t i = 61; i <= 120; i += 2) columns.engine_speeds[i] = 0.0;
+  const LogMachine machine = machine_of_log(RideLog(columns));
+  ASSERT_EQ(machine.gears.size(), 1u);
+  EXPECT_EQ(machine.gears[0].stretches, 60);
+  EXPECT_EQ(machine.gears[0].time_share, 0.5);
+}
+
+TEST(GearClusters, PassOverWhatIsNoGearOfAnything) {
+  // Classes reach from exp(-5) to exp(9) turns a metre.
+  std::vector<double> turns(40, 2.0);
+  const auto found = detail::GearClusters(turns).find();
+  ASSERT_EQ(found.size(), 1u);
+  turns.insert(turns.begin(), 30, -5.5);
+  turns.insert(turns.end(), 30, 9.5);
+  const auto among_others = detail::GearClusters(turns).find();
+  ASSERT_EQ(among_others.size(), 1u);
+  EXPECT_EQ(among_others[0].first, 30u);
+  EXPECT_EQ(among_others[0].second, 70u);
+}
+
+TEST(Quantile, EndsAtTheGreatest) {
+  const std::vector<double> sorted{1.0, 2.0, 4.0, 8.0};
+  EXPECT_EQ(detail::quantile(sorted.begin(), sorted.end(), 0.0), 1.0);
+  EXPECT_EQ(detail::quantile(sorted.begin(), sorted.end(), 0.5), 3.0);
+  EXPECT_EQ(detail::quantile(sorted.begin(), sorted.end(), 1.0), 8.0);
+  EXPECT_EQ(detail::quantile(sorted.begin(), sorted.begin() + 1, 0.25), 1.0);
+}
+
 }  // namespace

@@ -45,4 +45,22 @@ TEST(MassTable, IsWithoutGapsAndEndsAtBothEnds) {
   for (double kg = 94.5; kg < 345.5; kg += 0.25) EXPECT_NE(find_mass_row(kg * units::kg), nullptr) << kg;
 }
 
+// The table is built by the compiler; built anew while the program runs it has the same bits.
+TEST(MassTable, IsTheSameBuiltWhileTheProgramRuns) {
+  const auto rows = layshaft_test::read_csv("road_load_cfr.csv");
+  ASSERT_EQ(rows.size(), std::size(mass_table));
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const MassRow row =
+        detail::mass_row(number(rows[i].at("loaded_mass_lo_kg")), number(rows[i].at("loaded_mass_hi_kg")),
+                         number(rows[i].at("equiv_inertial_mass_kg")), number(rows[i].at("A_N")),
+                         number("0" + rows[i].at("C_N_per_kmh2")), number(rows[i].at("F65_N_printed")));
+    EXPECT_EQ(row.lowest, mass_table[i].lowest);
+    EXPECT_EQ(row.highest, mass_table[i].highest);
+    EXPECT_EQ(row.equivalent, mass_table[i].equivalent);
+    EXPECT_EQ(row.constant, mass_table[i].constant);
+    EXPECT_EQ(row.quadratic, mass_table[i].quadratic);
+    EXPECT_EQ(row.at_65_kmh, mass_table[i].at_65_kmh);
+  }
+}
+
 }  // namespace

@@ -114,6 +114,7 @@ TEST(Powertrain, SaysWhatIsWrong) {
               }).starts_with("drive_eff"));
   EXPECT_TRUE(
       refusal([](PowertrainParts& p) { p.chain_efficiency = Band<double>::exactly(0.1); }).starts_with("chain_eff"));
+  EXPECT_TRUE(refusal([](PowertrainParts& p) { p.chain_made.pin_diameter = 0_mm; }).starts_with("chain_made: "));
   EXPECT_EQ(refusal([](PowertrainParts& p) { p.engine = trail_curve(MeasuredAt::rear_wheel); }),
             "the engine's curve was measured at the rear wheel and has the drive's loss in it already; state no "
             "drive_efficiency beside it");
@@ -122,6 +123,17 @@ TEST(Powertrain, SaysWhatIsWrong) {
             }),
             "engine speeds of the curve is 10000 rpm to 12000 rpm; expected some between 2700 rpm and the limit of "
             "9000 rpm");
+}
+
+TEST(Powertrain, TellsWhatItIsMadeOf) {
+  const PowertrainParts parts = trail_parts();
+  const Powertrain train = trail_train();
+  EXPECT_EQ(train.parts(), parts);
+  EXPECT_EQ(train.loop(), parts.loop);
+  ASSERT_EQ(train.overall_ratios().size(), 6u);
+  const double gears[] = {2.7, 1.85, 1.42, 1.15, 0.96, 0.83};
+  for (std::size_t i = 0; i < 6; ++i)
+    EXPECT_NEAR(train.overall_ratios()[i] / (3.05 * gears[i] * 48.0 / 13.0), 1.0, 1e-15) << i;
 }
 
 }  // namespace

@@ -120,6 +120,9 @@ TEST(RideUse, NamesADriveThatIsNone) {
   };
   EXPECT_EQ(refusal(drive), "none");
   EXPECT_TRUE(refusal({{30.0, 20.0}, 2_m, drive.rule}).starts_with("number of overall ratios is 2; expected 3"));
+  OverallRatios many;
+  for (int i = 0; i <= static_cast<int>(most_gears); ++i) many.push_back(40.0 - i);
+  EXPECT_TRUE(refusal({many, 2_m, drive.rule}).starts_with("number of overall ratios is more than 16; expected 3"));
   EXPECT_TRUE(refusal({{30.0, 0.0, 10.0}, 2_m, drive.rule}).starts_with("overall ratio 2 is 0"));
   EXPECT_TRUE(refusal({ratios, 0_m, drive.rule}).starts_with("circumference is 0 mm"));
   const RideProfile fourth({{RideKind::trail, 1.0, 20_kmh, Slope(), 4}});
@@ -264,6 +267,13 @@ TEST(RideProfile, NamesTheShareThatIsWrong) {
   EXPECT_TRUE(refusal({{RideKind::trail, 1.005, 20_kmh}}).starts_with("share 1 is 1.005"));
   EXPECT_TRUE(refusal({{RideKind::trail, 1.0, -1.0 * units::kmh}}).starts_with("speed 1 is -1 km/h"));
   EXPECT_TRUE(refusal({{RideKind::trail, 1.0, 20_kmh, Slope(), 0}}).starts_with("gear 1 is 0"));
+  EXPECT_TRUE(refusal({{RideKind::trail, 1.0, 20_kmh, Slope(), 17}}).starts_with("gear 1 is 17"));
+  EXPECT_EQ(refusal({{RideKind::trail, 1.0, 20_kmh, Slope(), 16}}), "none");
+  EXPECT_EQ(refusal({{RideKind::trail, 0.75, 20_kmh}, {RideKind::highway, 0.75, 90_kmh}}),
+            "sum of the shares is 1.5; expected 1");
+  RideShares many;
+  for (int i = 0; i < 17; ++i) many.push_back({RideKind::trail, 1.0 / 17.0, 20_kmh});
+  EXPECT_EQ(refusal(many), "number of shares is more than 16; expected 1 to 16");
   EXPECT_THROW(RideProfile({}), RangeError);
   EXPECT_EQ(to_string(RideKind::technical), "technical");
   EXPECT_EQ(to_string(RideKind::trail), "trail");
@@ -271,6 +281,22 @@ TEST(RideProfile, NamesTheShareThatIsWrong) {
   EXPECT_EQ(to_string(RideKind::highway), "highway");
   EXPECT_EQ(to_string(static_cast<RideKind>(-1)), "");
   EXPECT_EQ(to_string(static_cast<RideKind>(4)), "");
+}
+
+TEST(RideUse, TellsTheThrustThatWearsAsMuchAsTheWholeRide) {
+  const RideProfile profile({{RideKind::trail, 0.5, 36_kmh}, {RideKind::highway, 0.5, 72_kmh}});
+  // 40 N + 0.4 kg/m (10 m/s)^2 over a third of the way, 40 N + 0.4 kg/m (20 m/s)^2 over the rest
+  EXPECT_NEAR(*ride_use(profile, 2_hour, loaded()).mean_thrust() / units::N, 80.0 / 3.0 + 200.0 * 2.0 / 3.0, 1e-11);
+  EXPECT_EQ(ride_use(profile, 2_hour, drive).mean_thrust(), std::nullopt);     // no load
+  EXPECT_EQ(ride_use(profile, 0_hour, loaded()).mean_thrust(), std::nullopt);  // no way
+}
+
+TEST(RideUse, KeepsTheGearWhileTheEngineStandsStill) {
+  // At 36 km/h on a wheel of 2 m the engine turns 471 rad/s in third; then it is switched off and the machine rolls on.
+  const double third = 5.0 * 15.0 * turn.value();
+  const RideUse use = ride_use(RideLog({{0, 1, 2, 3}, {10, 10, 10, 10}, {}, {third, third, 0, 0}}), drive);
+  EXPECT_EQ(use.gear(3).time, 3_s);
+  EXPECT_EQ(use.engine_speeds()[0], 1_s);
 }
 
 }  // namespace

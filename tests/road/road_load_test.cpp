@@ -121,6 +121,11 @@ TEST(RoadLoad, NamesWhatLiesOutsideItsRange) {
   EXPECT_TRUE(parts([](RoadParts& p) { p.head_wind = nothing * units::kmh; }).starts_with("head_wind is not a number"));
   const RoadLoad road = RoadLoad::from_parts(on_gravel());
   for (const double bad : {-0.1, 1000.1, nothing, endless}) EXPECT_FALSE(road.try_resistance(bad * units::kmh)) << bad;
+  for (const double bad : {-0.1, 1000.1, nothing, endless}) {
+    const auto band = road.try_resistance_band(bad * units::kmh);
+    ASSERT_FALSE(band) << bad;
+    EXPECT_TRUE(std::string(band.error().what()).starts_with("speed is ")) << bad;
+  }
   EXPECT_THROW((void)road.resistance(-1.0 * units::kmh), RangeError);
   EXPECT_THROW(RoadLoad({.mass = 0_kg}), RangeError);
 }
@@ -165,6 +170,59 @@ TEST(RoadFormulas, AskForTheirRange) {
   expect_range<formula::rolling_resistance>("ff", 40_N, 10_N);
   expect_range<formula::resistance>("fff", 40_N, 50_N, 100_N);
   expect_range<formula::level_resistance>("ff", 40_N, 50_N);
+}
+
+TEST(RoadLoad, InOtherAirIsThatOfItsParts) {
+  const Density thin = 0.9_kg_per_m3;
+  const RoadLoad parts = RoadLoad::from_parts(on_gravel()).in_air(thin);
+  EXPECT_EQ(parts.parts()->air_density, Band<Density>::exactly(thin));
+  EXPECT_EQ(parts.constant(), RoadLoad::from_parts(on_gravel()).constant());
+  for (const Corner at : corners)  // 0.5 rho A, with the areas of the table
+    EXPECT_NEAR(parts.quadratic().at(at).value(), 0.5 * 0.9 * on_gravel().drag_area.at(at).value(), 1e-15);
+  EXPECT_EQ(parts.other_air(), std::nullopt);
+  RoadParts made = on_gravel();
+  made.air_density = Band<Density>::exactly(thin);
+  EXPECT_EQ(parts, RoadLoad::from_parts(made));
+  // Stated coefficients go with the density over that of the standard atmosphere, 1.225 kg/m3.
+  const RoadLoad stated = RoadLoad({.constant = 40_N, .quadratic = 0.3_kg_per_m}).in_air(thin);
+  EXPECT_NEAR(stated.quadratic().nominal.value(), 0.3 * 0.9 / 1.225, 1e-15);
+  EXPECT_EQ(stated.other_air(), std::nullopt);
+  EXPECT_EQ(RoadLoad::by_mass(180_kg).in_air(thin).other_air(), thin);
+  for (const double bad : {0.0, -1.0, 10.1, nothing, endless}) {
+    const auto refused = RoadLoad::by_mass(180_kg).try_in_air(bad * units::kg_per_m3);
+    ASSERT_FALSE(refused) << bad;
+    EXPECT_TRUE(std::string(refused.error().what()).starts_with("density is "));
+  }
+}
+
+TEST(RoadLoad, CarriesAnotherMassThatTheSlopeLifts) {
+  const RoadLoad gravel = RoadLoad::from_parts(on_gravel());
+  const RoadLoad laden = gravel.carrying(300_kg);
+  EXPECT_EQ(laden.mass(), 300_kg);
+  EXPECT_EQ(laden.resistance(30_kmh), gravel.resistance(30_kmh));  // what the tyres resist with stays
+  const double more = (laden.resistance(30_kmh, Slope(0.1)) - gravel.resistance(30_kmh, Slope(0.1))).value();
+  EXPECT_NEAR(more, 80.0 * 9.80665 * 0.1 / std::sqrt(1.01), 1e-10);
+  const auto none = gravel.try_carrying(0_kg);
+  ASSERT_FALSE(none);
+  EXPECT_EQ(std::string(none.error().what()), "mass is 0 kg; expected 0.1 kg to 100000 kg");
+  // Watched, the two masses are two values where they differ, and one where they do not.
+  const auto masses = [](const RoadLoad& road) {
+    Recorder recorder;
+    static_cast<void>(road.lifted(recorder.watch()));
+    return recorder.steps().at(0).identity.name.index;
+  };
+  EXPECT_EQ(masses(gravel), 0);
+  EXPECT_EQ(masses(laden), 2);
+  EXPECT_EQ(masses(RoadLoad({.constant = 40_N}).carrying(300_kg)), 0);
+}
+
+TEST(RoadLoad, OfCoefficientsIsStatedOrOfACoastDown) {
+  EXPECT_EQ(RoadLoad({.kind = RoadLoadKind::coast_down}).source(), fitted_source);
+  for (const RoadLoadKind kind : {RoadLoadKind::mass_table, RoadLoadKind::parts}) {
+    const auto road = RoadLoad::make({.constant = 40_N, .kind = kind});
+    ASSERT_FALSE(road);
+    EXPECT_EQ(std::string(road.error().what()), "a road load of coefficients is either stated or of a coast-down");
+  }
 }
 
 }  // namespace

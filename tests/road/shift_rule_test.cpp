@@ -148,4 +148,25 @@ TEST(ShiftFormulas, AskForTheirRange) {
   EXPECT_NEAR(shift_share(72_kW, 199_kg), 0.349, 0.0005);  // as the example recalls it
 }
 
+TEST(ShiftRule, HoldsFifteenShiftsAtTheMost) {
+  ShiftSpeeds fifteen, sixteen;
+  for (int i = 1; i <= 16; ++i) {
+    if (i <= 15) fifteen.push_back(10.0 * i * units::kmh);
+    sixteen.push_back(10.0 * i * units::kmh);
+  }
+  EXPECT_TRUE(ShiftRule::make(fifteen, fifteen));
+  for (const auto& [up, down] : {std::pair{sixteen, fifteen}, {fifteen, sixteen}}) {
+    const auto rule = ShiftRule::make(up, down);
+    ASSERT_FALSE(rule);
+    EXPECT_EQ(std::string(rule.error().what()), "number of shifts is more than 15; expected 0 to 15");
+  }
+  OverallRatios seventeen;
+  for (int i = 0; i < 17; ++i) seventeen.push_back(40.0 - i);
+  for (const auto& [ratios, got] : {std::pair<OverallRatios, std::string>{seventeen, "more than 16"}, {{}, "0"}}) {
+    const auto rule = ShiftRule::try_at_engine_speeds(6000_rpm, 2000_rpm, ratios, 2_m);
+    ASSERT_FALSE(rule);
+    EXPECT_EQ(std::string(rule.error().what()), "number of gears is " + got + "; expected 1 to 16");
+  }
+}
+
 }  // namespace

@@ -5,7 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
+#include <string>
 
 namespace {
 using namespace layshaft_test;
@@ -271,6 +273,143 @@ TEST(SpeedRun, SaysWhatIsWrong) {
   EXPECT_TRUE(refusal(-1_kmh, 40_kmh).starts_with("start is -1 km/h"));
   EXPECT_TRUE(refusal(0_kmh, 40_kmh, {.shift_time = 11_s}).starts_with("shift_time is 11 s"));
   EXPECT_TRUE(refusal(0_kmh, 40_kmh, {.shift_at = 1000_rpm}).starts_with("shift_at is 1000 rpm"));
+  const Powertrain bare = trail_train([](PowertrainParts& p) { p.body.reset(); });
+  const auto of_bare = [&](const RoadLoad& road, const SpeedRunParts& how) {
+    const auto run = try_time_to_speed(bare, road, 0_kmh, 40_kmh, how);
+    return run ? std::string() : std::string(run.error().what());
+  };
+  const RoadLoad laden = trail_road().carrying(225_kg);
+  EXPECT_EQ(of_bare(laden, {}), "");
+  EXPECT_EQ(of_bare(laden, {.ground = SurfaceKind::gravel}), "a run on a ground needs the machine's body");
+  EXPECT_TRUE(of_bare(trail_road(), {}).starts_with("a slope needs the mass that climbs it"));
+}
+
+/// One torque at every speed, two gears, and nothing that turns in the engine: what algebra can follow.
+Powertrain of_one_torque(Mass mass = 225_kg) {
+  return trail_train([&](PowertrainParts& p) {
+    p.engine = EngineCurve({1000_rpm, 9000_rpm}, {20_Nm, 20_Nm});
+    p.gearbox = Gearbox({.primary = 3.05, .gears = {1.42, 1.1}, .idle = 900_rpm, .rev_limit = 9000_rpm});
+    p.body = Body({.mass = mass, .wheel_inertia = 1.1_kg_m2});
+  });
+}
+constexpr double wheel_radius = 2.02 / (2.0 * pi);
+double thrust_of_one_torque(double gear) { return 20.0 * 3.05 * gear * 48.0 / 13.0 * 0.92 / wheel_radius; }
+double moved_of_one_torque(double mass) { return mass + 1.1 / (wheel_radius * wheel_radius); }
+/// What a run has more of than one whose shifts take no time: from the shift at 6000 rpm in the first of two gears.
+struct Coasted {
+  double speed, time, distance;
+  EnergyBalance energy;
+  Coasted(const Powertrain& train, const RoadLoad& road, Speed from, Speed to, const Slope& slope, Duration shift)
+      : speed(train.speed(6000_rpm, 1, Corner::nominal).value()) {
+    const SpeedRun slow =
+        try_time_to_speed(train, road, from, to, {.slope = slope, .shift_time = shift, .shift_at = 6000_rpm}).value();
+    const SpeedRun quick =
+        try_time_to_speed(train, road, from, to, {.slope = slope, .shift_time = 0_s, .shift_at = 6000_rpm}).value();
+    time = (slow.time->nominal - quick.time->nominal).value();
+    distance = (slow.distance->nominal - quick.distance->nominal).value();
+    energy = slow.energy;
+    expect_balanced(slow);
+  }
+};
+
+TEST(SpeedRun, CoastsThroughAShiftAsAlgebraSays) {
+  const double moved = moved_of_one_torque(225.0);
+  const double slowing = 60.0 / moved, pulling = (thrust_of_one_torque(1.1) - 60.0) / moved;
+  for (const double shift : {0.1, 0.3, 0.35, 0.5, 0.7, 1.0, 2.0, 3.3}) {
+    const Coasted shifted(of_one_torque(), RoadLoad({.constant = 60_N}), 40_kmh, 80_kmh, Slope(), shift * units::s);
+    // It loses v - u while it coasts, and the second gear has to win that back.
+    const double v = shifted.speed, u = v - slowing * shift;
+    EXPECT_NEAR(shifted.time, shift + (v - u) / pulling, 1e-12) << shift;
+    EXPECT_NEAR(shifted.distance, 0.5 * (v + u) * shift + 0.5 * (v * v - u * u) / pulling, 1e-11) << shift;
+  }
+}
+
+TEST(SpeedRun, CoastsOnAtTheSpeedAtWhichHillAndAirBalance) {
+  const Powertrain train = of_one_torque();
+  const double v = train.speed(6000_rpm, 1, Corner::nominal).value(), weight = 225.0 * 9.80665;
+  // 60 cos a + m g sin a + 0.3 v^2 = 0: both together are a sine of another angle.
+  const double slope = -std::asin(0.3 * v * v / std::hypot(60.0, weight)) - std::atan(60.0 / weight);
+  const Coasted shifted(train, RoadLoad({.constant = 60_N, .quadratic = 0.3_kg_per_m}), 40_kmh, 80_kmh,
+                        Slope(slope * units::rad), 2_s);
+  EXPECT_NEAR(shifted.time, 2.0, 1e-11);
+  EXPECT_NEAR(shifted.distance, 2.0 * v, 1e-10);
+}
+
+// Once, where a coast came near the speed at which hill and air balance, the machine was taken to keep its own: its
+// speed goes with the hyperbolic tangent, or, from above, with its inverse.
+TEST(SpeedRun, CoastsTowardsTheSpeedAtWhichHillAndAirBalance) {
+  for (const double mass : {20.0, 130.0})
+    for (const double balance : {12.0, 21.0, 24.0, 40.0})
+      for (const double shift : {0.3, 10.0}) {
+        const Powertrain train = of_one_torque(mass * units::kg);
+        const double v = train.speed(6000_rpm, 1, Corner::nominal).value(), air = 0.4;
+        const double fall = air * balance * balance / (mass * 9.80665);
+        if (fall > 0.9) continue;  // no slope is so steep
+        const double moved = moved_of_one_torque(mass), turns = air * balance / moved * shift;
+        const double grown = std::exp(-2.0 * turns), off = (v - balance) / (v + balance) * grown;
+        const double u = balance * (1.0 + off) / (1.0 - off);
+        const double way = moved / air * (turns + std::log((1.0 - off) / (1.0 - off / grown)));
+        const double pulled = thrust_of_one_torque(1.1) / moved;
+        // the second gear from the one speed to the other: thrust + air (balance^2 - v^2) = air (top^2 - v^2)
+        const double top = std::sqrt(balance * balance + pulled * moved / air);
+        const auto time_to = [&](double to) { return moved / (air * top) * std::atanh(to / top); };
+        const auto way_to = [&](double to) { return -0.5 * moved / air * std::log(top * top - to * to); };
+        const Speed end = std::max(80.0 / 3.6, 1.01 * u) * units::mps;
+        if (end > train.speed(9000_rpm, 2, Corner::nominal)) continue;
+        const Coasted shifted(train, RoadLoad({.quadratic = air * units::kg_per_m}), 40_kmh, end,
+                              Slope(-std::asin(fall) * units::rad), shift * units::s);
+        EXPECT_NEAR(shifted.time, shift + time_to(v) - time_to(u), 1e-10) << mass << ' ' << balance << ' ' << shift;
+        EXPECT_NEAR(shifted.distance, way + way_to(v) - way_to(u), 1e-9) << mass << ' ' << balance << ' ' << shift;
+      }
+}
+
+// Once, the machine was taken to stop where it would if it went on slowing as at first: 1/v grows evenly with time.
+TEST(SpeedRun, CoastsEverMoreSlowlyAgainstTheAirAlone) {
+  const double air = 0.8, moved = moved_of_one_torque(20.0), top = std::sqrt(thrust_of_one_torque(1.1) / air);
+  const auto time_to = [&](double to) { return moved / (air * top) * std::atanh(to / top); };
+  const auto way_to = [&](double to) { return -0.5 * moved / air * std::log(top * top - to * to); };
+  for (const double shift : {0.2, 1.0, 5.0}) {
+    const Coasted shifted(of_one_torque(20_kg), RoadLoad({.quadratic = air * units::kg_per_m}), 40_kmh, 80_kmh, Slope(),
+                          shift * units::s);
+    const double v = shifted.speed, u = v / (1.0 + air / moved * v * shift);
+    EXPECT_NEAR(shifted.time, shift + time_to(v) - time_to(u), 1e-11) << shift;
+    EXPECT_NEAR(shifted.distance, moved / air * std::log(v / u) + way_to(v) - way_to(u), 1e-10) << shift;
+  }
+}
+
+// A resistance that grows as the machine slows, which fits of a coast-down tell: F = 200 N - 12 N/(m/s) v.
+TEST(SpeedRun, CoastsAgainstAResistanceThatGrowsAsItSlows) {
+  const double moved = moved_of_one_torque(225.0), rate = 12.0 / moved, level = 200.0 / 12.0;
+  const RoadLoad road({.constant = 200_N, .linear = -12.0 * units::N_per_mps});
+  const Powertrain train = trail_train([](PowertrainParts& p) {
+    p.engine = EngineCurve({1000_rpm, 9000_rpm}, {20_Nm, 20_Nm});
+    p.gearbox = Gearbox({.primary = 3.05, .gears = {2.0, 1.6}, .idle = 900_rpm, .rev_limit = 9000_rpm});
+    p.body = Body({.mass = 225_kg, .wheel_inertia = 1.1_kg_m2});
+  });
+  const double pushed = thrust_of_one_torque(1.6) / 12.0 - level;  // of the second gear: dv/dt = rate (v + pushed)
+  for (const double shift : {0.3, 3.0, 8.0}) {
+    const Coasted shifted(train, road, 30_kmh, 60_kmh, Slope(), shift * units::s);
+    const double v = shifted.speed, u = level - (level - v) * std::exp(rate * shift);
+    ASSERT_GT(u, 5.0);
+    const double back = std::log((v + pushed) / (u + pushed)) / rate;
+    EXPECT_NEAR(shifted.time, shift + back, 1e-11) << shift;
+    EXPECT_NEAR(shifted.distance,
+                (level * shift - (level - v) * std::expm1(rate * shift) / rate) + ((v - u) / rate - pushed * back),
+                1e-10)
+        << shift;
+  }
+}
+
+TEST(SpeedRun, StopsInAShiftThatIsTooLongForTheHill) {
+  // 20 km/h on 20 %: that is lost within 3 s without thrust, and within none of 0.3 s.
+  const SpeedRunParts slow{.slope = Slope(0.2), .shift_time = 10_s, .shift_at = 4000_rpm};
+  const SpeedRun stopped = try_time_to_speed(trail_train(), trail_road(), 15_kmh, 40_kmh, slow).value();
+  EXPECT_FALSE(stopped.may_reach);
+  EXPECT_EQ(stopped.time, std::nullopt);
+  ASSERT_EQ(stopped.shifts.size(), 1u);
+  SpeedRunParts quick = slow;
+  quick.shift_time = 0.3_s;
+  EXPECT_TRUE(try_time_to_speed(trail_train(), trail_road(), 15_kmh, 40_kmh, quick)->reaches);
 }
 
 }  // namespace

@@ -12,6 +12,8 @@ TEST(ThrustDiagram, HasTheThrustAndWhatIsLeftOfIt) {
   const Powertrain train = trail_train();
   const ThrustDiagram diagram = thrust_diagram(train, trail_road(), Slope(0.1), 25);
   ASSERT_EQ(diagram.size(), 6u);
+  EXPECT_EQ(diagram, thrust_diagram(train, trail_road(), Slope(0.1), 25));
+  EXPECT_NE(diagram, thrust_diagram(train, trail_road(), Slope(0.11), 25));
   const RoadLoad laden = *trail_road().try_carrying(225_kg);
   for (std::size_t i = 0; i < diagram.size(); ++i) {
     const int gear = static_cast<int>(i) + 1;

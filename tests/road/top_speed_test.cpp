@@ -100,4 +100,17 @@ TEST(TopSpeed, NeedsAMassOnASlope) {
   EXPECT_TRUE(try_top_speed(bare, *trail_road().try_carrying(200_kg), Slope(0.1)));
 }
 
+// On a road of one force, just what the engine thrusts at a point of its curve, behind which it falls.
+TEST(TopSpeed, IsThatOfAPointOfTheCurveWhereItBalancesThereToTheBit) {
+  const Powertrain train = trail_train([](PowertrainParts& p) {
+    p.gearbox = Gearbox({.primary = 3.05, .gears = {1.42}, .idle = 1400_rpm, .rev_limit = 9000_rpm});
+  });
+  const Speed speed = train.speed(7500_rpm, 1, Corner::nominal);
+  const RoadLoad road({.constant = train.thrust(1, 7500_rpm, RoadCorners())});
+  const TopSpeed top = try_top_speed(train, road).value();
+  EXPECT_EQ(top.speed, Band<Speed>::exactly(speed));
+  EXPECT_EQ(top.limit, TopSpeedLimit::power);
+  EXPECT_EQ(top.gear, 1);
+}
+
 }  // namespace

@@ -105,10 +105,8 @@ class JsonValue {
     return {text->data(), text->size()};
   }
   [[nodiscard]] double number(std::string_view what) const {
-    boost::system::error_code error;
-    const double number = value_->is_number() ? value_->to_number<double>(error) : 0.0;
-    if (!value_->is_number() || error) expected(what);
-    return number;
+    if (!value_->is_number()) expected(what);
+    return value_->to_number<double>();  // a double can be had of every number
   }
   [[nodiscard]] int whole(std::string_view what) const {
     boost::system::error_code error;

@@ -7,7 +7,6 @@
 #include <boost/json.hpp>
 
 #include <string>
-#include <type_traits>
 
 /// @file
 /// Writes JSON for people to read and edit: two spaces a level, short objects and lists on one line, numbers in the
@@ -16,7 +15,8 @@ namespace layshaft::detail {
 
 inline void write_json(std::string& out, const boost::json::value& value, std::size_t indent = 0);
 
-/// A list or an object: `members` writes each of its parts; on one line when short and without parts of its own.
+/// A list or an object: `write` writes each of its parts; on one line when short. (What has a part on several lines is
+/// no short line: that part alone is longer.)
 template <class Parts, class Write>
 void write_json_parts(std::string& out, const Parts& parts, char open, char close, std::size_t indent, Write write) {
   constexpr std::size_t longest_line = 80;
@@ -28,7 +28,7 @@ void write_json_parts(std::string& out, const Parts& parts, char open, char clos
     first = false;
   }
   line.push_back(close);
-  if (indent > 0 && line.size() <= longest_line && line.find('\n') == std::string::npos) {
+  if (indent > 0 && line.size() <= longest_line) {
     out.append(line);
     return;
   }
@@ -59,16 +59,16 @@ inline void write_json(std::string& out, const boost::json::value& value, std::s
   }
 }
 
+/// A number, or a quantity as text with its unit.
+[[nodiscard]] inline boost::json::value json_of_one(double value) { return value; }
+template <class Quantity>
+[[nodiscard]] boost::json::value json_of_one(const Quantity& value) {
+  return boost::json::value(to_text(value));
+}
 template <class Quantity>
 [[nodiscard]] boost::json::value json_of(const Band<Quantity>& band) {
-  const auto one = [](const auto& value) -> boost::json::value {
-    if constexpr (std::is_same_v<Quantity, double>)
-      return value;
-    else
-      return boost::json::value(to_text(value));
-  };
-  if (band == Band<Quantity>::exactly(band.nominal)) return one(band.nominal);
-  return {{"low", one(band.low)}, {"nominal", one(band.nominal)}, {"high", one(band.high)}};
+  if (band == Band<Quantity>::exactly(band.nominal)) return json_of_one(band.nominal);
+  return {{"low", json_of_one(band.low)}, {"nominal", json_of_one(band.nominal)}, {"high", json_of_one(band.high)}};
 }
 
 }  // namespace layshaft::detail

@@ -6,6 +6,8 @@
 #include <layshaft/core/working.hpp>
 #include <layshaft/io/json.hpp>
 
+#include <algorithm>  // find_if
+#include <iterator>
 #include <string>
 #include <string_view>
 
@@ -40,9 +42,11 @@ namespace detail {
 /// The name of the SI unit among those of a quantity, as QuantityNames spell it first.
 template <class Quantity>
 [[nodiscard]] constexpr std::string_view si_unit_of() noexcept {
-  for (const UnitName& unit : QuantityNames<Quantity>::units)
-    if (unit.unit == 1.0) return unit.name;
-  return {};
+  constexpr const auto& units = QuantityNames<Quantity>::units;
+  constexpr auto si =
+      std::find_if(std::begin(units), std::end(units), [](const UnitName& one) { return one.unit == 1.0; });
+  static_assert(si != std::end(units));
+  return si->name;
 }
 
 /// What an amount's value is counted in.

@@ -37,6 +37,8 @@ struct EngineRating {
 /// * Low (common practice) is proportional to speed up to the greatest torque, lies between the peaks as far below
 ///   nominal as high can lie above (or under the tangent of the greatest power), and falls four times as steeply as
 ///   nominal beyond them.
+///
+/// Where both peaks make the same power, all three keep it from the one to the other.
 struct EngineEstimate {
   EngineCurve low, nominal, high;
 
@@ -72,14 +74,17 @@ struct EngineEstimate {
                         "at least " + detail::in_words(at_power) + ", which the greatest power takes at its speed");
 
   const EngineOrigin origin{measured_at, engine_estimate_source};
-  const AngularSpeed corner = power / torque;  // where the greatest torque would make the greatest power
+  // Where the greatest torque would make the greatest power; its own speed, where only rounding lies between them.
+  const AngularSpeed meeting = power / torque;
+  const AngularSpeed corner = meeting > torque_speed * (1.0 + 1e-15) ? meeting : torque_speed;
   const auto straight = [&](AngularSpeed speed) {
     return torque_between(speed, torque_speed, torque, power_speed, at_power);
   };
-  // The straight line makes the greatest power at power_speed, and once more at this speed.
+  // The straight line makes the greatest power at power_speed, and once more at this speed, or nowhere on it.
   const AngularSpeed crossing =
-      at_power < torque ? (power_speed - torque_speed) * (at_power / (torque - at_power)) : power_speed;
-  const bool capped = crossing < power_speed && crossing > torque_speed;
+      at_power < torque ? std::max((power_speed - torque_speed) * (at_power / (torque - at_power)), torque_speed)
+                        : power_speed;
+  const bool capped = crossing < power_speed;
 
   EnginePoints high, nominal, low;
   const auto put = [](EnginePoints& points, AngularSpeed speed, Torque moment, bool constant_power = false) {
@@ -93,28 +98,24 @@ struct EngineEstimate {
   const auto shallow = [&](AngularSpeed speed, double steepness) {
     return std::max(Torque(), at_power * (1.0 - steepness * (speed / power_speed - 1.0)));
   };
-  put(nominal, lowest, torque * (0.5 + 0.5 * (lowest / torque_speed)));
-  put(nominal, torque_speed, torque);
+  if (lowest < torque_speed) put(nominal, lowest, torque * (0.5 + 0.5 * (lowest / torque_speed)));
+  put(nominal, torque_speed, torque, capped && !(torque_speed < crossing));
   if (capped) put(nominal, crossing, straight(crossing), true);
   put(nominal, power_speed, at_power);
   put(nominal, highest, shallow(highest, 1.0));
 
-  put(low, lowest, torque * (lowest / torque_speed));
-  put(low, torque_speed, torque);
-  if (corner > torque_speed && corner < power_speed)  // under the tangent of the greatest power, where that is lower
+  if (lowest < torque_speed) put(low, lowest, torque * (lowest / torque_speed));
+  put(low, torque_speed, torque, !(torque_speed < corner));
+  if (torque_speed < corner && corner < power_speed)  // under the tangent of the greatest power, where that is lower
     put(low, corner, std::max(Torque(), std::min(2.0 * straight(corner) - torque, shallow(corner, 1.0))));
   put(low, power_speed, at_power);
   const AngularSpeed spent = 1.25 * power_speed;  // where four times the fall has taken all
   if (spent < highest) put(low, spent, Torque());
   put(low, highest, shallow(highest, 4.0));
 
-  const auto low_curve = EngineCurve::make(low, origin);
-  const auto nominal_curve = EngineCurve::make(nominal, origin);
-  const auto high_curve = EngineCurve::make(high, origin);
-  if (!low_curve) return low_curve.error();
-  if (!nominal_curve) return nominal_curve.error();
-  if (!high_curve) return high_curve.error();
-  return EngineEstimate{*low_curve, *nominal_curve, *high_curve};
+  // Of numbers within these ranges each is a curve: its speeds rise, and no torque is above the greatest.
+  return EngineEstimate{*EngineCurve::make(low, origin), *EngineCurve::make(nominal, origin),
+                        *EngineCurve::make(high, origin)};
 }
 #if LAYSHAFT_EXCEPTIONS
 /// @throws Error as `try_estimate_engine` says.

@@ -223,7 +223,7 @@ class GearClusters {
   // The ratios of two samples, each times both speeds, differ by little.
   const auto alike = [&](std::size_t a, std::size_t b) {
     const double first = engine[a] * speeds[b], last = engine[b] * speeds[a];
-    return first > 0.0 && last > 0.0 && std::fabs(last - first) <= steady * first;
+    return first > 0.0 && std::fabs(last - first) <= steady * first;  // so that the last is above 0 as well
   };
   struct Stretch {
     double turns, seconds;  // the logarithm of engine turns a metre

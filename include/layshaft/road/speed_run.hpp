@@ -121,27 +121,27 @@ class RunIntegration {
     return road_.resistance(Unwatched(), Speed::from_value(speed), how_.slope, at_.road()).value();
   }
   template <class Integrand>
-  [[nodiscard]] static double integral(Integrand integrand, double low, double high) {
+  [[nodiscard]] static double integral(Integrand integrand, double low, double high, unsigned halvings = 12) {
     using boost::math::quadrature::gauss_kronrod;
-    return gauss_kronrod<double, 15>::integrate(integrand, low, high, 12, 1e-13);
+    return gauss_kronrod<double, 15>::integrate(integrand, low, high, halvings, 1e-13);
   }
   /// Adds a stretch over which the machine gains speed at a rate that depends on its speed alone.
   template <class Rate>
-  void add_stretch(double low, double high, Rate acceleration) {
-    time_ += integral([&](double v) { return 1.0 / acceleration(v); }, low, high);
-    const double way = integral([&](double v) { return v / acceleration(v); }, low, high);
+  void add_stretch(double low, double high, Rate acceleration, unsigned halvings = 12) {
+    time_ += integral([&](double v) { return 1.0 / acceleration(v); }, low, high, halvings);
+    const double way = integral([&](double v) { return v / acceleration(v); }, low, high, halvings);
     distance_ += way;
     energy_.rolling += Energy::from_value(integral(
         [&](double v) {
           const Speed speed = Speed::from_value(v);
           return road_.rolling_at(Unwatched(), speed, how_.slope, at_.road()).value() * v / acceleration(v);
         },
-        low, high));
+        low, high, halvings));
     energy_.drag += Energy::from_value(integral(
         [&](double v) {
           return road_.drag_at(Unwatched(), Speed::from_value(v), at_.road()).value() * v / acceleration(v);
         },
-        low, high));
+        low, high, halvings));
     if (!how_.slope.level()) energy_.climb += road_.climb(Unwatched(), how_.slope) * Length::from_value(way);
     speed_ = Speed::from_value(high);
   }
@@ -232,40 +232,56 @@ class RunIntegration {
     return true;
   }
 
-  /// Without thrust, for as long as a shift takes.
+  /// Without thrust, for as long as a shift takes; false where it comes to a stop.
   [[nodiscard]] bool coast() {
     const double whole = how_.shift_time.value();
-    if (whole == 0.0) return true;
-    const double start = speed_.value();
-    const double first = -resistance(start) / moved_.value();  // it never changes faster than at first
-    const double farthest = start + first * whole;
-    if (farthest <= 0.0) return false;
     const auto rate = [&](double v) { return -resistance(v) / moved_.value(); };
-    if (std::fabs(farthest - start) < 1e-12 * start || !(rate(farthest) * first > 0.0)) {
-      const Length way = speed_ * how_.shift_time;  // hill and air balance: the speed stays
-      time_ += whole;
-      distance_ += way.value();
-      const Energy rolled = road_.rolling_at(Unwatched(), speed_, how_.slope, at_.road()) * way;
-      const Energy dragged = road_.drag_at(Unwatched(), speed_, at_.road()) * way;
-      energy_.rolling += rolled;
-      energy_.drag += dragged;
-      energy_.climb -= rolled + dragged;
-      return true;
+    for (double left = whole; left > 1e-14 * whole;) {
+      const double start = speed_.value(), first = rate(start);
+      const double farthest = std::max(0.0, start + first * left);  // if that went on
+      const double there = rate(farthest);
+      // Hill and air may balance at a speed in between, where it ends.
+      const double end = there * first < 0.0 ? root_of(rate, start, farthest, first, there) : farthest;
+      const double way = std::fabs(end - start);
+      if (way < 1e-12 * start) {
+        hold(left);
+        return true;
+      }
+      // It nears such a speed ever more slowly: half of the way at a time, over which all is smooth.
+      const bool settles = there / first < 0.5;
+      double after = settles ? 0.5 * (start + end) : end;
+      const unsigned halvings = settles || way < 5e-3 * start ? 0 : 12;
+      const auto late = [&](double v) {
+        return integral([&](double u) { return 1.0 / rate(u); }, start, v, halvings) - left;
+      };
+      const double late_end = late(after);
+      if (late_end > 0.0) after = root_of(late, start, after, -left, late_end);
+      add_stretch(start, after, rate, halvings);
+      energy_.kinetic += kinetic_energy(moved_, Speed::from_value(start), speed_);
+      left = std::max(0.0, -late_end);
+      if (left > 0.0 && !(after > 0.0)) return false;
     }
-    const auto late = [&](double v) { return integral([&](double u) { return 1.0 / rate(u); }, start, v) - whole; };
-    std::uintmax_t most = 100;
-    const double low = std::min(start, farthest), high = std::max(start, farthest);
-    const double late_start = -whole, late_end = late(farthest);
-    double after = farthest;
-    if (late_end > 0.0) {
-      const auto [below, above] = boost::math::tools::toms748_solve(
-          late, low, high, low == start ? late_start : late_end, low == start ? late_end : late_start,
-          boost::math::tools::eps_tolerance<double>(50), most);
-      after = 0.5 * (below + above);
-    }
-    add_stretch(start, after, rate);
-    energy_.kinetic += kinetic_energy(moved_, Speed::from_value(start), speed_);
     return true;
+  }
+  /// At the speed at which hill, road and air balance.
+  void hold(double time) {
+    const Length way = speed_ * Duration::from_value(time);
+    time_ += time;
+    distance_ += way.value();
+    const Energy rolled = road_.rolling_at(Unwatched(), speed_, how_.slope, at_.road()) * way;
+    const Energy dragged = road_.drag_at(Unwatched(), speed_, at_.road()) * way;
+    energy_.rolling += rolled;
+    energy_.drag += dragged;
+    energy_.climb -= rolled + dragged;
+  }
+  /// Where something is zero, between two places at which its signs differ.
+  template <class Of>
+  [[nodiscard]] static double root_of(Of of, double a, double b, double of_a, double of_b) {
+    std::uintmax_t most = 100;
+    const auto [below, above] =
+        boost::math::tools::toms748_solve(of, std::min(a, b), std::max(a, b), a < b ? of_a : of_b, a < b ? of_b : of_a,
+                                          boost::math::tools::eps_tolerance<double>(50), most);
+    return 0.5 * (below + above);
   }
 
   const Powertrain& train_;
