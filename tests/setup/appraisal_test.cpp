@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <string>
@@ -67,6 +68,18 @@ TEST(Appraise, GivesSpeedsAndEngineSpeedsAsBands) {
       EXPECT_EQ(range.highest, appraisal.speed_at(machine.gearbox().rev_limit(), gear));
     }
   }
+}
+
+// The greatest torque, through primary and first gear on the pitch circle of 12 teeth; nothing strikes.
+TEST(Appraise, LoadsTheChainWithTheGreatestTorqueInFirstGear) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.peak_torque = PeakTorque{26_Nm, 6800_rpm};
+  const auto loads = appraise(Machine(parts), parts.stock).drive().loads;
+  ASSERT_TRUE(loads);
+  const double ratio = 66.0 / 21.0 * (33.0 / 12.0), pitch = 0.015875;
+  EXPECT_NEAR(loads->pull / units::N, 26.0 * ratio / (0.5 * pitch / std::sin(pi / 12.0)), 1e-9);
+  EXPECT_NEAR(loads->chain_speed.value(), 6800.0 / 60.0 / ratio * 12.0 * pitch, 1e-12);
+  EXPECT_EQ(loads->greatest_tension, loads->tight_tension);
 }
 
 TEST(Appraise, RefusesGearsThatAreNotThereAndSpeedsThatCannotBe) {

@@ -43,6 +43,18 @@ Ride with_known_speedometer(const Band<double>& error, std::function<void(SetupP
   change(ride.parts);
   return ride;
 }
+/// The trail bike with a measured rollout of 2 m, and set up with another.
+Ride of_rollout(Length rollout, const Band<double>& error = Band<double>::exactly(0.0)) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.speedometer = Speedometer(SpeedometerSensor::layshaft, error);
+  SetupParts stock = parts.stock.parts();
+  stock.tyre.reset();
+  stock.circumference = Band<Length>::exactly(2_m);
+  parts.stock = layshaft::Setup(stock);
+  SetupParts trial = stock;
+  trial.circumference = Band<Length>::exactly(rollout);
+  return {Machine(parts), trial};
+}
 Ride of_tyre(std::string_view marking, TyreUse use = TyreUse::road) {
   return trail([&](SetupParts& parts) { parts.tyre = TyreSize(marking, use); });
 }
@@ -124,8 +136,8 @@ std::vector<Case> cases() {
       {chain_tight_in_travel, {with_suspension(-40.0_mm, 20_mm)}, {with_suspension(22_mm, 40_mm), trail()}},
       {few_teeth_in_mesh, {of_sprockets(10, 60), of_sprockets(9, 47)}, {of_sprockets(12, 48), trail()}},
       {chain_weaker_than_stock,
-       {of_strength(17.0_kN)},
-       {of_strength(31.0_kN), of_strength(29.0_kN), of_strength({}), trail()}},
+       {of_strength(17.0_kN), of_strength(27.89_kN)},  // nine tenths of 31 kN are 27.9
+       {of_strength(31.0_kN), of_strength(29.0_kN), of_strength(27.91_kN), of_strength({}), trail()}},
       {front_sprocket_smaller, {of_sprockets(11, 47)}, {trail(), of_sprockets(13, 47), cargo([](SetupParts& parts) {
                                                           parts.front = 35_teeth;
                                                         })}},
@@ -189,7 +201,7 @@ std::vector<Case> cases() {
        {trail(), of_tyre("110/100-18 64M", TyreUse::special)}},
       {wheel_speed_ratio_changed,
        {of_tyre("120/100-18 68M"), trail([](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; })},
-       {trail(), of_sprockets(13, 50),
+       {trail(), of_sprockets(13, 50), trail([](SetupParts& parts) { parts.front_tyre.reset(); }),
         cargo([](SetupParts& parts) { parts.circumference = Band<Length>::exactly(1600_mm); })}},
       {over_rev_on_downshift,
        {of_sprockets(12, 48), of_sprockets(11, 47), of_tyre("110/90-18 64M")},
@@ -209,9 +221,10 @@ std::vector<Case> cases() {
        {of_sprockets(12, 46), of_tyre("120/100-18 68M"),
         with_known_speedometer({0.0, 0.01, 0.02}, [](SetupParts& parts) { parts.rear = 46_teeth; })},
        {trail(), of_sprockets(12, 48),
+        with_known_speedometer({0.0, 0.0, 0.0}, [](SetupParts& parts) { parts.links = 108_links; }),
         with_known_speedometer({0.04, 0.05, 0.06}, [](SetupParts& parts) { parts.rear = 46_teeth; })}},
       {speedometer_may_read_high,
-       {of_sprockets(12, 50),
+       {of_sprockets(12, 50), of_rollout(1.99_m, {0.2, 0.2, 0.2}),
         with_known_speedometer({0.04, 0.05, 0.06}, [](SetupParts& parts) { parts.rear = 52_teeth; })},
        {trail(), of_sprockets(12, 46),
         with_known_speedometer({0.0, 0.0, 0.01}, [](SetupParts& parts) { parts.rear = 48_teeth; }),
@@ -270,10 +283,20 @@ TEST(Cautions, CarryTheQuantitiesThatRaisedThem) {
   EXPECT_NEAR(amounts(of_tyre("120/100-18 68M"), tyre_clearance)[0].value, 1.07 * 0.120 - 0.110, 1e-12);
   EXPECT_NEAR(amounts(of_tyre("120/100-18 68M"), tyre_clearance)[1].value, 0.010, 1e-12);
   EXPECT_NEAR(amounts(of_tyre("120/100-18 68M"), wheel_speed_ratio_changed)[0].value, 20.0 / 677.0, 1e-12);
+  // Without a front tyre that both state, it is the rear wheel's alone.
+  EXPECT_NEAR(amounts(trail([](SetupParts& parts) {
+                        parts.tyre = "120/100-18 68M"_tyre;
+                        parts.front_tyre.reset();
+                      }),
+                      wheel_speed_ratio_changed)[0]
+                  .value,
+              20.0 / 677.0, 1e-12);
   EXPECT_NEAR(amounts(of_sprockets(12, 48), over_rev_on_downshift)[0].value, 1.0 / 47.0, 1e-12);
   EXPECT_NEAR(amounts(of_sprockets(12, 48), front_wheel_lifts_sooner)[0].value, 1.0 / 47.0, 1e-12);
   EXPECT_NEAR(amounts(of_sprockets(12, 46), speedometer_may_read_low)[0].value, 1.0 / 47.0, 1e-12);
   EXPECT_NEAR(amounts(of_sprockets(12, 50), speedometer_may_read_high)[0].value, 3.0 / 47.0, 1e-12);
+  EXPECT_NEAR(amounts(of_rollout(1.99_m, {0.2, 0.2, 0.2}), speedometer_may_read_high)[0].value, 0.01 / 1.99, 1e-12);
+  EXPECT_EQ(amounts(with_engine(25_Nm, 500_mm), road_load_by_mass_alone), (Amounts{65_kmh}));  // the table's speed
   const ChainFit ahead = appraise(of_links(106).machine, layshaft::Setup(of_links(106).parts)).chain();
   EXPECT_EQ(amounts(of_links(106), chain_ahead_of_adjuster), (Amounts{-ahead.adjuster_forward.low}));
   EXPECT_GT(amounts(of_links(106), chain_ahead_of_adjuster)[0].value, 0.0);
@@ -312,6 +335,58 @@ TEST(Cautions, SayNothingOfAnAxleAtTheVeryEndOfTheAdjuster) {
   const std::vector<Caution> told(appraisal.cautions().begin(), appraisal.cautions().end());
   EXPECT_EQ(find(told, chain_ahead_of_adjuster), nullptr);
   EXPECT_EQ(find(told, chain_behind_adjuster), nullptr);
+}
+
+// A chain is replaced at 2 %. Without slack the rear end of the adjuster stands where the links of a chain that has
+// worn so far are taut, beside the 0.15 % that a new one may be long already.
+TEST(Cautions, TellOfLessRoomThanAChainIsReplacedAt) {
+  const auto told = [](double room) {
+    MachineParts parts = layshaft_test::trail_bike_parts();
+    const double links = 108.0 * (1.0 + room + 0.0015);
+    parts.adjuster = Adjuster(602_mm, chain_centre(parts.chain.pitch(), 12_teeth, 47_teeth, links));
+    const auto setup = with(parts.stock, [](SetupParts& of) { of.links = 108_links; });
+    EXPECT_TRUE(appraise(Machine(parts), setup).chain().fits);
+    return cautions_of({Machine(parts), setup.parts()});
+  };
+  EXPECT_EQ(find(told(0.02005), chain_wear_room_small), nullptr);
+  const auto cautions = told(0.01995);
+  const Caution* caution = find(cautions, chain_wear_room_small);
+  ASSERT_NE(caution, nullptr);
+  EXPECT_NEAR(caution->amounts[0].value, 0.01995, 1e-12);
+  EXPECT_EQ(caution->amounts[1], Amount::fraction(0.02));
+}
+
+// A sprocket of many teeth may lose one in mesh, whatever is left. The wrap of an open drive: half a turn less twice
+// the angle of the runs, whose sine is the difference of the radii over the centre distance.
+TEST(Cautions, AllowATeethInMeshLessThanTheStockSprocketHas) {
+  const Machine machine = layshaft_test::farm_bike();  // 16/44
+  const auto on_front = [&](int front) {
+    return with(machine.stock(), [&](SetupParts& parts) { parts.front = Teeth(front); });
+  };
+  EXPECT_EQ(find(cautions_of({machine, on_front(15).parts()}), few_teeth_in_mesh), nullptr);
+  const auto cautions = cautions_of({machine, on_front(13).parts()});
+  const Caution* caution = find(cautions, few_teeth_in_mesh);
+  ASSERT_NE(caution, nullptr);
+  const double centre = appraise(machine, on_front(13)).chain().centre.nominal / units::mm;
+  const auto in_mesh = [&](double front) {
+    const double difference = 0.5 * 12.7 * (1.0 / std::sin(pi / 44.0) - 1.0 / std::sin(pi / front));
+    return front * (0.5 - std::asin(difference / centre) / pi);
+  };
+  EXPECT_NEAR(caution->amounts[0].value, in_mesh(13.0), 1e-12);
+  EXPECT_NEAR(caution->amounts[1].value, in_mesh(16.0) - 1.0, 1e-12);
+}
+
+// Up to 1e-12 a change is none; 22 steps of a double lie between that and 1.005e-12.
+TEST(Cautions, TellOfChangesFromAMillionthOfAMillionthOn) {
+  constexpr CautionCode all[] = {wheel_speed_ratio_changed, over_rev_on_downshift, front_wheel_lifts_sooner};
+  const auto told = [](double change, CautionCode code) {
+    return find(cautions_of(of_rollout(2_m * (1.0 + change))), code) != nullptr;
+  };
+  for (const CautionCode code : all)
+    for (const double none : {0.995e-12, -0.995e-12}) EXPECT_FALSE(told(none, code)) << to_string(code) << none;
+  for (const CautionCode code : all) EXPECT_TRUE(told(-1.005e-12, code)) << to_string(code);
+  EXPECT_TRUE(told(1.005e-12, wheel_speed_ratio_changed));
+  EXPECT_FALSE(told(1.005e-12, over_rev_on_downshift));  // a larger wheel turns the engine slower
 }
 
 // 2026-11-25: 120/60 and 80/90 are both 72 mm high, computed 1e-16 apart; the rider was told of an axle "0.0 mm
@@ -372,6 +447,22 @@ TEST(Cautions, OfTheSpeedometerAgreeWithTheVerdict) {
   EXPECT_GT(low, 0);
   EXPECT_GT(high, 0);
   EXPECT_GT(neither, 0);
+}
+
+// UN R39 allows 1.1 V + 4 km/h; on 48 teeth for 47 the trail bike's speedometer reads 48/47 of what it read.
+TEST(Cautions, TellOfAReadingJustAboveTheRule) {
+  const double ratio = 66.0 / 21.0 * (25.0 / 24.0) * (48.0 / 12.0);
+  const Ride plain = of_sprockets(12, 48);
+  const double rolls = appraise(plain.machine, layshaft::Setup(plain.parts)).circumference().nominal / units::m;
+  const double fastest = 9100.0 / 60.0 / ratio * rolls * 3.6;  // km/h
+  const auto told = [&](double share_of_rule) {
+    const double error = share_of_rule * (1.1 + 4.0 / fastest) / (48.0 / 47.0) - 1.0;
+    const auto cautions = cautions_of(
+        with_known_speedometer(Band<double>::exactly(error), [](SetupParts& parts) { parts.rear = 48_teeth; }));
+    return find(cautions, speedometer_may_read_high) != nullptr;
+  };
+  EXPECT_FALSE(told(0.999999));
+  EXPECT_TRUE(told(1.000001));
 }
 
 TEST(Cautions, TellWhatTheTyreHasAndWhatTheMachineAsks) {

@@ -107,6 +107,16 @@ TEST(IndicatedRatio, FollowsWhatTheSensorSees) {
   EXPECT_EQ(indicated_ratio(SpeedometerSensor::rear_wheel, base, shorter_geared), Band<double>::exactly(1.0));
 }
 
+// 80/100-21 and 90/100-21 on a rim of 533 mm: sections of 80 and 90 mm, each within 0.97 to 1.07 of itself.
+TEST(IndicatedRatio, OfAFrontWheelIsABandOverBothTyresSizes) {
+  const layshaft::Setup base = layshaft_test::trail_bike().stock();
+  const layshaft::Setup taller = with(base, [](SetupParts& parts) { parts.front_tyre = "90/100-21 57M"_tyre; });
+  const Band<double> ratio = indicated_ratio(SpeedometerSensor::front_wheel, base, taller);
+  EXPECT_NEAR(ratio.low, (533.0 + 0.97 * 160.0) / (533.0 + 1.07 * 180.0), 1e-14);
+  EXPECT_NEAR(ratio.nominal, 693.0 / 713.0, 1e-14);
+  EXPECT_NEAR(ratio.high, (533.0 + 1.07 * 160.0) / (533.0 + 0.97 * 180.0), 1e-14);
+}
+
 TEST(IndicatedRatio, TakesAFrontTyreThatIsNotStatedForUnchanged) {
   const layshaft::Setup base = layshaft_test::trail_bike().stock();
   const layshaft::Setup unstated = with(base, [](SetupParts& parts) { parts.front_tyre.reset(); });

@@ -290,6 +290,110 @@ TEST(Explain, TakesAFrontTyreThatWasNotStatedForUnchanged) {
   EXPECT_EQ(explain(machine, unstated, "odometer drift").result().result().value, 0.0);
 }
 
+// A true 80 km/h on an instrument that is 2 to 6 % fast.
+TEST(Explain, TellsABandOfTheInstrumentsOwnErrorWhereNothingElseChanges) {
+  const Machine machine = layshaft_test::farm_bike();
+  const Working working = explain(machine, machine.stock(), "indicated speed", {.speed = 80_kmh});
+  const double shown[] = {1.02 * 80.0, 1.04 * 80.0, 1.06 * 80.0};
+  for (std::size_t i = 0; i < 3; ++i)
+    EXPECT_NEAR(working.result().result(corners[i]).value * 3.6, shown[i], 1e-12) << i;
+}
+
+/// The trail bike with an engine of the same torque all along, and whatever resists.
+MachineParts evenly_pulling(Torque torque, std::optional<RoadLoad> road) {
+  MachineParts parts = layshaft_test::trail_bike_parts();
+  parts.engine = EngineCurve({2600_rpm, 10000_rpm}, {torque, torque});  // it may turn at 9100 rpm
+  parts.drive_efficiency = Band<double>::exactly(0.9);
+  parts.road_load = road;
+  return parts;
+}
+
+TEST(Explain, NeedsARoadLoadForWhatResistsAlone) {
+  const Machine machine(evenly_pulling(18_Nm, {}));
+  const SetupQuestion at{.gear = 2, .speed = 30_kmh};
+  const Working working = explain(machine, machine.stock(), "thrust", at);
+  const double turns = 66.0 / 21.0 * (30.0 / 16.0) * (47.0 / 12.0) / value(working, "circumference");  // a metre
+  EXPECT_NEAR(working.result().result().value, 0.9 * 18.0 * 2.0 * pi * turns, 1e-9);
+  for (const std::string what : {"top speed", "steepest slope"}) {
+    const auto refused = try_explain(machine, machine.stock(), what, at);
+    ASSERT_FALSE(refused) << what;
+    EXPECT_EQ(refused.error().what(), "to explain the " + what + ", the machine must state its road load");
+  }
+  // A slope also needs a mass, which what resists on the level does not.
+  const Machine massless(evenly_pulling(18_Nm, RoadLoad(RoadCoefficients{.constant = 50_N})));
+  EXPECT_TRUE(try_explain(massless, massless.stock(), "thrust", at));
+  const auto on_slope = try_explain(massless, massless.stock(), "steepest slope", at);
+  ASSERT_FALSE(on_slope);
+  EXPECT_STREQ(on_slope.error().what(), "a slope needs the mass that climbs it; state the mass of the road load");
+  const auto slope = [&](Force resists) {
+    const Machine on_road(evenly_pulling(18_Nm, RoadLoad(RoadCoefficients{.constant = resists, .mass = 200_kg})));
+    return explain(on_road, on_road.stock(), "steepest slope", at).result().result().value;
+  };
+  EXPECT_GT(slope(50_N), slope(100_N));
+}
+
+TEST(Explain, HoldsTheEngineSpeedAtItsLimit) {
+  const Machine machine(evenly_pulling(18_Nm, {}));
+  const Speed fastest = appraise(machine, machine.stock()).speed_range(2).highest.nominal;
+  const Working within = explain(machine, machine.stock(), "thrust", {.gear = 2, .speed = 0.5 * fastest});
+  EXPECT_TRUE(has(within, "engine speed"));
+  EXPECT_FALSE(has(within, "limit engine speed"));
+  // A small tyre would turn the engine faster than it may.
+  const Working beyond = explain(machine, machine.stock(), "thrust", {.gear = 2, .speed = 0.9999 * fastest});
+  const auto held = step_named(beyond, "limit engine speed").run(Corner::high);
+  ASSERT_TRUE(held);
+  EXPECT_EQ(held->result, Amount(9100_rpm));
+}
+
+// 2026-11-26: of a machine whose mass nobody stated only the top speed itself was told, not how it came about.
+TEST(Explain, SaysWhatLimitsTheTopSpeed) {
+  const auto of = [](Force constant, double quadratic) {
+    const Machine machine(evenly_pulling(
+        18_Nm, RoadLoad(RoadCoefficients{.constant = constant, .quadratic = quadratic * units::kg_per_m})));
+    return explain(machine, machine.stock(), "top speed");
+  };
+  const double top_ratio = 66.0 / 21.0 * (25.0 / 24.0) * (47.0 / 12.0);
+  const Working revs = of(10_N, 0.01);  // 9100 rpm in fifth gear
+  EXPECT_EQ(value(revs, "limit engine speed"), AngularSpeed(9100_rpm).value());
+  EXPECT_FALSE(has(revs, "balance engine speed"));
+  EXPECT_NEAR(revs.result().result().value, 9100.0 / 60.0 / top_ratio * value(revs, "circumference"), 1e-12);
+  // Where the thrust is even, 10 N + k v^2 meet it at the root of (thrust - 10 N) / k. Of 2 N s^2/m^2 that lies within
+  // fourth gear, whose thrust is more than fifth's.
+  const Working balance = of(10_N, 2.0);
+  EXPECT_EQ(step_named(balance, "balance engine speed").kind(), StepKind::solved);
+  EXPECT_FALSE(has(balance, "limit engine speed"));
+  const double fourth = 66.0 / 21.0 * (27.0 / 22.0) * (47.0 / 12.0);
+  const double thrust = 0.9 * 18.0 * 2.0 * pi * fourth / value(balance, "circumference");
+  EXPECT_NEAR(balance.result().result().value, std::sqrt((thrust - 10.0) / 2.0), 1e-9);
+  const Working none = of(20_kN, 0.5);
+  EXPECT_EQ(none.result().result().value, 0.0);
+  EXPECT_TRUE(has(none, "driving 1"));  // first gear stands for all
+  EXPECT_FALSE(has(none, "driving 2"));
+}
+
+TEST(ComparisonExplain, SaysOfWhichSprocketItTells) {
+  const Machine machine = layshaft_test::roomy_trail_bike();
+  const Comparison comparison = compare(machine, layshaft_test::on_sprockets(machine, 14, 43, 106),
+                                        layshaft_test::on_sprockets(machine, 13, 40, 104));
+  const WearChange& wear = comparison.wear;
+  struct Of {
+    const char *what, *title, *step;
+    const Band<double>& plain;
+  };
+  for (const Of& of :
+       {Of{"front tooth", "change of how fast a front tooth wears", "front tooth change", wear.front_tooth_change},
+        Of{"rear tooth", "change of how fast a rear tooth wears", "rear tooth change", wear.rear_tooth_change},
+        Of{"front life", "change of how far the front sprocket lasts", "front life change", wear.front_life_change},
+        Of{"rear life", "change of how far the rear sprocket lasts", "rear life change", wear.rear_life_change}}) {
+    const Working working = comparison.explain(of.what);
+    EXPECT_EQ(working.title(), of.title);
+    EXPECT_EQ(working.result().name(), of.step);
+    EXPECT_EQ(has(working, "base front"), std::string_view(of.what).starts_with("front")) << of.what;
+    for (const Corner corner : corners)
+      EXPECT_EQ(working.result().result(corner).value, of.plain.at(corner)) << of.what;
+  }
+}
+
 TEST(ComparisonExplain, TellsBaseAndTrialApart) {
   const Machine machine = layshaft_test::trail_bike();
   const auto trial = with(machine.stock(), [](SetupParts& parts) {

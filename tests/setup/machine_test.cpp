@@ -31,6 +31,8 @@ TEST(Machine, KeepsWhatItIsMadeOf) {
 
 TEST(Machine, IsAMotorcycleUnlessItIsToldOtherwise) {
   EXPECT_EQ(layshaft_test::trail_bike().kind(), MachineKind::motorcycle);
+  EXPECT_EQ(to_string(layshaft_test::trail_bike().kind()), "motorcycle");
+  EXPECT_EQ(to_string(layshaft_test::cargo_cycle().kind()), "cycle");
   static_assert(to_string(MachineKind::motorcycle) == "motorcycle" && to_string(MachineKind::cycle) == "cycle");
 }
 
@@ -74,6 +76,36 @@ TEST(Machine, HasANameWithoutControlCharacters) {
   }
   EXPECT_FALSE(named(std::string("A\0B", 3)));
   EXPECT_TRUE(named("A\xc2\xa0\xe2\x80\x93 B, \xd7\x9e"));  // other blanks, dashes and scripts are characters
+}
+
+TEST(Machine, TakesADriveEfficiencyFromThreeTenthsToOne) {
+  const auto of_efficiency = [](const Band<double>& efficiency) {
+    MachineParts parts = trail_bike_parts();
+    parts.drive_efficiency = efficiency;
+    return Machine::make(parts);
+  };
+  for (const Band<double>& good :
+       {Band<double>{0.3, 0.8, 1.0}, Band<double>::exactly(0.3), Band<double>::exactly(1.0)}) {
+    ASSERT_TRUE(of_efficiency(good));
+    EXPECT_EQ(of_efficiency(good)->drive_efficiency(), good);
+  }
+  for (const double bad : {0.2999, 1.0001, -0.8, 85.0}) {
+    const auto refused = of_efficiency(Band<double>::exactly(bad));
+    ASSERT_FALSE(refused) << bad;
+    EXPECT_EQ(refused.error().expected(), "0.3 to 1");
+    EXPECT_TRUE(std::string(refused.error().what()).starts_with("drive_efficiency is ")) << refused.error().what();
+  }
+}
+
+TEST(Machine, IsAnotherWithAnotherGreatestTorque) {
+  const auto of = [](Torque torque, AngularSpeed speed) {
+    MachineParts parts = trail_bike_parts();
+    parts.peak_torque = PeakTorque{torque, speed};
+    return Machine(parts);
+  };
+  EXPECT_EQ(of(26_Nm, 6800_rpm), of(26_Nm, 6800_rpm));
+  EXPECT_FALSE(of(26_Nm, 6800_rpm) == of(27_Nm, 6800_rpm));
+  EXPECT_FALSE(of(26_Nm, 6800_rpm) == of(26_Nm, 6900_rpm));
 }
 
 TEST(Machine, ChecksWhatItAsksOfItsTyre) {

@@ -105,6 +105,23 @@ TEST(OnRoad, WalksSlowerOnLooseGround) {
   EXPECT_EQ(asphalt.high, appraise(machine, machine.stock()).speed_range(1).lowest.high);
 }
 
+// At 2800 rpm, the lowest that pulls cleanly, unless the engine's curve begins above it.
+TEST(OnRoad, WalksAtTheLowestSpeedThatPulls) {
+  const Machine bare = trail_bike();
+  const Band<Speed> without = walking_pace(bare, bare.stock());
+  const auto from = [](AngularSpeed lowest) {
+    MachineParts parts = parts_with_engine();
+    parts.engine = EngineCurve({lowest, 9100_rpm}, {18_Nm, 17_Nm});
+    const Machine machine(parts);
+    return walking_pace(machine, machine.stock());
+  };
+  EXPECT_EQ(from(2600_rpm), without);
+  EXPECT_NEAR(from(3500_rpm).nominal / without.nominal, 3500.0 / 2800.0, 1e-14);
+  const double ratio = 66.0 / 21.0 * (33.0 / 12.0) * (47.0 / 12.0);
+  EXPECT_NEAR(without.nominal.value(),
+              0.98 * 2800.0 / 60.0 / ratio * in(Rollout(bare.stock()).circumference().nominal, units::m), 1e-12);
+}
+
 TEST(OnRoad, InThinAirPullsAndResistsLess) {
   const Machine machine(parts_with_engine());
   const Air thin = air_at(2500_m);

@@ -103,6 +103,14 @@ TEST(Setup, TakesNoMoreTreadWornThanHalfTheSection) {
   }
 }
 
+TEST(Setup, TellsHowMuchTreadMayBeWorn) {
+  EXPECT_STREQ(of_worn(60_mm).error().what(),
+               "tread_worn is 60 mm; expected 0 mm to 53.35 mm, half the section's height");  // 0.97 · 110 / 2
+  const auto rounded = Setup::make({.front = 12_teeth, .rear = 47_teeth, .tyre = "90/85-18"_tyre, .tread_worn = 40_mm});
+  ASSERT_FALSE(rounded);
+  EXPECT_EQ(rounded.error().expected(), "0 mm to 37.1 mm, half the section's height");  // 0.97 · 76.5 / 2 = 37.1025
+}
+
 TEST(Setup, TakesNoTreadWornBesideAMeasuredCircumference) {
   const SetupParts measured{.front = 12_teeth, .rear = 47_teeth, .circumference = Band<Length>::exactly(2_m)};
   EXPECT_TRUE(Setup::make(measured));

@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <optional>
 
 namespace {
@@ -26,6 +27,55 @@ TEST(WearChange, TellsTwoWaysToOneRatioApart) {
   EXPECT_GT(change.rear_tooth_change.nominal, 0.15);
   EXPECT_GT(change.front_tooth_change.width(), 0.0);
   EXPECT_LT(change.front_tooth_change.width(), 0.05);
+}
+
+// A tooth's wear and a sprocket's life by hand, as far as they do not cancel. A tooth wears with how often it meets the
+// chain over a distance, with the pull, which goes with the rear sprocket's lever, with the share of it that the first
+// tooth in mesh takes, and with how far the roller slides, which goes with the pitch angle. Rollers press midway
+// between the limits of ANSI B29.1, 17 - 64/N and (from memory) 35 - 120/N degrees. What a tooth may lose goes with its
+// thickness at the pitch circle: what the rollers beside it leave, 10.16 mm thick on a 520 (the source is that of its
+// series).
+TEST(WearChange, TellsFrontTeethFromRearOnes) {
+  const auto first_share = [](double teeth) {
+    const double pressing = 0.5 * (17.0 - 64.0 / teeth + 35.0 - 120.0 / teeth) * pi / 180.0, turns = 2.0 * pi / teeth;
+    return std::sin(turns) / std::sin(pressing + turns);
+  };
+  const auto rear_wear = [&](double rear) { return std::sin(pi / rear) * first_share(rear) / rear; };
+  const auto front_wear = [&](double front, double rear) {
+    return rear / front * std::sin(pi / rear) * first_share(front) / front;
+  };
+  const auto thick = [](double teeth) {
+    const double diameter = 15.875 / std::sin(pi / teeth);
+    return diameter * std::sin(pi / teeth - 2.0 * std::asin(10.16 / 2.0 / diameter));
+  };
+  const Machine machine = roomy_trail_bike();
+  const WearChange change =
+      compare(machine, on_sprockets(machine, 14, 43, 106), on_sprockets(machine, 13, 40, 104)).wear;
+  const double front = front_wear(13, 40) / front_wear(14, 43), rear = rear_wear(40) / rear_wear(43);
+  EXPECT_NEAR(change.front_tooth_change.nominal, front - 1.0, 1e-12);
+  EXPECT_NEAR(change.rear_tooth_change.nominal, rear - 1.0, 1e-12);
+  EXPECT_NEAR(change.front_life_change.nominal, thick(13) / thick(14) / front - 1.0, 1e-12);
+  EXPECT_NEAR(change.rear_life_change.nominal, thick(40) / thick(43) / rear - 1.0, 1e-12);
+}
+
+// On equal teeth the rollers press alike, whatever the angle.
+TEST(WearChange, IsSureOfTheSprocketThatStays) {
+  const Machine machine = roomy_trail_bike();
+  const auto change = [&](int front, int rear) {
+    return compare(machine, machine.stock(), on_sprockets(machine, front, rear, 108)).wear;
+  };
+  const WearChange other_front = change(13, 47), other_rear = change(12, 45);
+  EXPECT_EQ(other_front.rear_tooth_change, Band<double>::exactly(0.0));
+  EXPECT_EQ(other_front.rear_life_change, Band<double>::exactly(0.0));
+  EXPECT_GT(other_front.front_tooth_change.width(), 0.0);
+  EXPECT_GT(other_front.front_life_change.width(), 0.0);
+  // The front sprocket turns less often for a kilometre, and the chain pulls harder.
+  const double front = 45.0 / 47.0 * (std::sin(pi / 45.0) / std::sin(pi / 47.0));
+  EXPECT_NEAR(other_rear.front_tooth_change.nominal, front - 1.0, 1e-12);
+  EXPECT_NEAR(other_rear.front_life_change.nominal, 1.0 / front - 1.0, 1e-12);
+  EXPECT_EQ(other_rear.front_tooth_change.width(), 0.0);
+  EXPECT_EQ(other_rear.front_life_change.width(), 0.0);
+  EXPECT_GT(other_rear.rear_tooth_change.width(), 0.0);
 }
 
 TEST(WearChange, IsNoneAgainstItself) {

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
 #include <utility>
 
 namespace {
@@ -13,6 +14,7 @@ using namespace layshaft_test;
 TEST(WearOutlook, SaysWhereItsThrustComesFrom) {
   const Machine bare = roomy_trail_bike();
   EXPECT_EQ(wear_outlook(bare, bare.stock()).thrust_from, ThrustFrom::assumed);
+  EXPECT_EQ(wear_outlook(bare, bare.stock()).thrust, (Band<Force>{40_N, 120_N, 300_N}));
   MachineParts parts = bare.parts();
   parts.road_load = RoadLoad::by_mass(212_kg);
   const Machine machine(parts);
@@ -26,6 +28,19 @@ TEST(WearOutlook, SaysWhereItsThrustComesFrom) {
   EXPECT_GT(road.pitch_climb, 0_mm);
   EXPECT_FALSE(try_wear_outlook(machine, machine.stock(), Band<Force>::exactly(0_N)));
   EXPECT_FALSE(try_wear_outlook(machine, machine.stock(), {}, 0.2));
+}
+
+TEST(WearOutlook, TakesAGrowthThatWasMeasuredUpToATenth) {
+  const Machine machine = roomy_trail_bike();
+  const auto measured = [&](Band<double> rate) { return try_wear_outlook(machine, machine.stock(), {}, 0.02, rate); };
+  EXPECT_TRUE(measured({0.05, 0.08, 0.1}));
+  EXPECT_TRUE(measured({-0.1, 0.001, 0.1}));
+  for (const Band<double>& bad : {Band<double>{0.05, 0.08, 0.1001}, {-0.1001, 0.001, 0.1}}) {
+    const auto refused = measured(bad);
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.error().expected(), "-0.1 to 0.1");
+    EXPECT_TRUE(std::string(refused.error().what()).starts_with("measured is ")) << refused.error().what();
+  }
 }
 
 TEST(WearOutlook, IsTightenedByWhatWasMeasured) {

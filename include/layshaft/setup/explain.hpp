@@ -124,8 +124,6 @@ template <class Calculation>
     return Error::value(std::string("to explain the ").append(what).append(", the machine must state its road load"));
   const RoadLoad unasked = *RoadLoad::make({});
   const RoadLoad& stated = with_road ? *asked.machine.road_load() : unasked;
-  if (with_road)
-    if (auto error = no_mass(*train, stated)) return *std::move(error);
   const RoadLoad road = laden_road(*train, stated);
   const std::string title = std::string(what).append(where);
   return explain_over(title_of(title, asked), road_corners, [&](Recorder::Watch watch, const RoadCorners& at) {
@@ -140,8 +138,11 @@ template <class Calculation>
   if (!asked.at.gear || !asked.at.speed) return left_open(what, "gear and the speed");
   const int gear = *asked.at.gear;
   const Speed speed = *asked.at.speed;
-  if (const auto train = try_powertrain(asked.machine, asked.setup); train)
+  if (const auto train = try_powertrain(asked.machine, asked.setup); train) {
     if (auto error = train->not_in_gear(gear, speed)) return *std::move(error);
+    if (with_road && asked.machine.road_load())  // a slope pulls at a mass
+      if (auto error = no_mass(*train, *asked.machine.road_load())) return *std::move(error);
+  }
   const std::string where = " in gear " + std::to_string(gear) + " at " + in_words(speed);
   return explain_on_road(
       what, where, asked, with_road,
