@@ -64,14 +64,16 @@ struct EngineEstimate {
   if (auto error = detail::outside("highest", highest, power_speed, 2.0 * power_speed)) return *std::move(error);
   if (torque_speed == power_speed)
     return Error::value("greatest torque and greatest power stand at one speed; from that no curve can be guessed");
-  const Torque at_power = torque_of_power(power, power_speed);
-  if (power < engine_power(torque, torque_speed))
+  constexpr double rounding = 1.0 + 1e-12;  // two of the four numbers may say the same
+  const Torque needed = torque_of_power(power, power_speed);
+  if (rounding * power < engine_power(torque, torque_speed))
     return Error::range("power", detail::in_words(power),
                         "at least " + detail::in_words(engine_power(torque, torque_speed)) +
                             ", which the greatest torque makes at its speed");
-  if (at_power > torque)
+  if (needed > rounding * torque)
     return Error::range("torque", detail::in_words(torque),
-                        "at least " + detail::in_words(at_power) + ", which the greatest power takes at its speed");
+                        "at least " + detail::in_words(needed) + ", which the greatest power takes at its speed");
+  const Torque at_power = std::min(needed, torque);
 
   const EngineOrigin origin{measured_at, engine_estimate_source};
   // Where the greatest torque would make the greatest power; its own speed, where only rounding lies between them.
