@@ -86,7 +86,7 @@ TEST(EngineEstimate, IsLevelWhereTheGreatestPowerTakesTheGreatestTorque) {
 // Once some were refused by a last digit: "torque is 20 Nm; expected at least 20 Nm".
 TEST(EngineEstimate, TakesTwoNumbersThatSayTheSameUpToRounding) {
   for (double rpm = 6600.0; rpm < 9000.0; rpm += 7.0)
-    for (const AngularSpeed peak : {6500_rpm, rpm * units::rpm}) {
+    for (const AngularSpeed& peak : {6500_rpm, rpm * units::rpm}) {
       const Power power = 20_Nm * peak;
       const auto made = try_estimate_engine({20_Nm, 6500_rpm, power, rpm * units::rpm, 1500_rpm, 9800_rpm});
       ASSERT_TRUE(made) << rpm << ": " << made.error().what();
