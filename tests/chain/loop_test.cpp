@@ -241,6 +241,16 @@ TEST(ChainLinks, AreTrueToTheLastFewUlp) {
 
 // ---- properties ----
 
+TEST(ChainLoop, OfAnySeriesAndSprocketsIsNoError) {
+  for (const ChainSeries series : all_chain_series())
+    for (const Teeth teeth : {*Teeth::make(Teeth::least), 50_teeth, *Teeth::make(Teeth::greatest)}) {
+      const Result<ChainLoop> made = ChainLoop::make(series, 13_teeth, teeth);
+      ASSERT_TRUE(made);
+      EXPECT_EQ(*made, ChainLoop(series, 13_teeth, teeth));
+      EXPECT_EQ(made->rear(), teeth);
+    }
+}
+
 TEST(ChainLoop, ClosesAgainAtTheCentreItGave) {
   for (const std::string_view name : {"415", "428", "520", "06C", "cycle", "72B"}) {
     for (const int front : {9, 13, 14, 43}) {
