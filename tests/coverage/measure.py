@@ -34,9 +34,9 @@ COLUMNS = ["kind", "file", "text", "reason"]
 CLANG = "clang++-19"
 # How often one way is taken is told from the other by subtraction, so threads must not lose a count.
 FLAGS = (
-    "-O0 -g0 -DNDEBUG -Wno-error -Wno-error=deprecated-declarations -fprofile-instr-generate -fprofile-update=atomic"
+    "-O0 -g0 -DNDEBUG -Wno-error -Wno-error=deprecated-declarations -fprofile-instr-generate -fprofile-update=atomic "
+    "-fcoverage-mapping -fcoverage-mcdc"
 )
-FLAGS += " -fcoverage-mapping -fcoverage-mcdc"
 # Those that call the library; the others run examples, notebooks and tools.
 PYTHON_TESTS = ["bindings", "chain", "choose", "core", "frames", "gearing", "instrument", "io", "kept", "road", "setup",
                 "show", "tyre", "wear"]  # fmt: skip
