@@ -5,6 +5,7 @@
 #include <reference/csv.hpp>
 
 #include <stdexcept>
+#include <string>
 #include <string_view>
 
 namespace {
@@ -23,6 +24,10 @@ TEST(DragArea, IsThatOfTheCollectedTables) {
   const auto high = [](std::string_view what, std::string_view quantity) {
     return layshaft_test::number(row_of(what, quantity).at("hi_or_second"));
   };
+  const auto mode = [](std::string_view what, std::string_view quantity) {  // "a model (mode 0.6)"
+    const std::string source = row_of(what, quantity).at("source");
+    return std::stod(source.substr(source.find("mode ") + 5));
+  };
   const Band<Area>& motorcycle = drag_area(DragKind::motorcycle).area;
   EXPECT_EQ(motorcycle.low, low("motorcycles, whole range", "Cx*A m2") * units::m2);
   EXPECT_EQ(motorcycle.high, high("motorcycles, whole range", "Cx*A m2") * units::m2);
@@ -32,6 +37,7 @@ TEST(DragArea, IsThatOfTheCollectedTables) {
                                    std::pair{DragKind::bicycle, "bicycle life-cycle model"}}) {
     EXPECT_NEAR(in(drag_area(kind).area.low, units::m2), low(name, "Cd") * low(name, "A m2"), 1e-15);
     EXPECT_NEAR(in(drag_area(kind).area.high, units::m2), high(name, "Cd") * high(name, "A m2"), 1e-15);
+    EXPECT_NEAR(in(drag_area(kind).area.nominal, units::m2), mode(name, "Cd") * mode(name, "A m2"), 1e-15);
   }
 }
 

@@ -28,6 +28,26 @@ TEST(Surface, HasARowForEachKindInRisingOrder) {
   EXPECT_EQ(surface(SurfaceKind::field).rolling_source.certainty, Certainty::from_memory);
 }
 
+// Rolling by rows of rolling_resistance.csv: low, nominal, high; grip and slip from memory, kept so that none changes
+// unseen.
+TEST(Surface, HasTheFiguresThatWereChosen) {
+  const struct {
+    SurfaceKind kind;
+    Band<double> rolling, grip, slip;
+  } table[] = {
+      {SurfaceKind::asphalt, {0.01, 0.02, 0.025}, {0.6, 0.9, 1.1}, {0.0, 0.02, 0.05}},
+      {SurfaceKind::gravel, {0.01, 0.02, 0.04}, {0.4, 0.55, 0.7}, {0.01, 0.05, 0.1}},
+      {SurfaceKind::loose_gravel, {0.04, 0.06, 0.08}, {0.3, 0.45, 0.6}, {0.03, 0.1, 0.2}},
+      {SurfaceKind::field, {0.08, 0.1, 0.35}, {0.25, 0.45, 0.6}, {0.03, 0.12, 0.25}},
+      {SurfaceKind::sand, {0.1, 0.2, 0.4}, {0.2, 0.4, 0.6}, {0.05, 0.2, 0.4}},
+  };
+  for (const auto& [kind, rolling, grip, slip] : table) {
+    EXPECT_EQ(surface(kind).rolling_coefficient, rolling) << to_string(kind);
+    EXPECT_EQ(surface(kind).grip, grip) << to_string(kind);
+    EXPECT_EQ(surface(kind).driving_slip, slip) << to_string(kind);
+  }
+}
+
 TEST(Surface, RollsHarderTheSofterItIs) {
   for (std::size_t i = 1; i < std::size(surfaces); ++i) {
     EXPECT_LE(surfaces[i - 1].rolling_coefficient.nominal, surfaces[i].rolling_coefficient.nominal);
