@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """Whether the tests notice a single digit changed by one in any of the library's data tables.
 
-    digits.py BUILD_DIRECTORY BOOST_INCLUDE [--sample N | --all] [--table NAME] [--jobs N] [--only-run]
+    digits.py BUILD_DIRECTORY BOOST_INCLUDE [--sample N] [--table NAME] [--jobs N] [--only-run]
 
 Reads each table in its header, finds every number and every text of it in the table's memory in a built test program,
 changes one digit at a time (9 to 8, any other to the next) and runs the program. A number that cannot be found in memory
@@ -232,8 +232,7 @@ def arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=(__doc__ or "").split("\n", 1)[0])
     parser.add_argument("build", type=Path)
     parser.add_argument("boost")
-    parser.add_argument("--sample", type=int, default=300, help="digits tried in all")
-    parser.add_argument("--all", action="store_true")
+    parser.add_argument("--sample", type=int, help="digits tried in all, instead of every one")
     parser.add_argument("--table", default="", help="only tables whose name holds this")
     parser.add_argument("--jobs", type=int, default=os.cpu_count())
     parser.add_argument("--only-run", action="store_true", help="the programs are built already")
@@ -251,7 +250,7 @@ def main() -> int:
     programs = {folder: Program(directory / "tests" / f"{folder}_tests") for folder in folders}
     symbols = {folder: symbols_of(program) for folder, program in programs.items()}
     every = [one for table in tables for one in digits_of(table, programs[table.program], symbols[table.program])]
-    chosen = every if asked.all else random.Random(SEED).sample(every, min(asked.sample, len(every)))
+    chosen = every if asked.sample is None else random.Random(SEED).sample(every, min(asked.sample, len(every)))
     with ThreadPoolExecutor(asked.jobs) as pool:
         killed = list(
             pool.map(

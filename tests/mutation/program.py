@@ -18,6 +18,7 @@ import time
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 TOP = Path(__file__).resolve().parents[2]
 INCLUDE = TOP / "include/layshaft"
@@ -59,6 +60,7 @@ class Program:
         self.segments = list(self._segments())
         self.seconds = 0.0
         self.of_test: dict[str, float] = self._plain_run()
+        self.failed_near: dict[str, dict[str, None]] = {}  # by header: the tests that changes near it made fail
 
     def _segments(self) -> Iterator[Segment]:
         (at,) = struct.unpack_from("<Q", self.bytes, 32)
@@ -81,12 +83,7 @@ class Program:
             self.seconds = time.monotonic() - began
             if done.returncode != 0:
                 raise SystemExit(f"{self.path.name} fails as it is:\n{done.stdout}")
-            suites = json.loads(report.read_text(encoding="utf-8"))["testsuites"]
-        return {
-            f"{suite['name']}.{test['name']}": float(test["time"].removesuffix("s"))
-            for suite in suites
-            for test in suite["testsuite"]
-        }
+            return {name: float(test["time"].removesuffix("s")) for name, test in tests_in(report)}
 
     def offset(self, address: int) -> int:
         """Where an address stands in the file."""
@@ -122,12 +119,14 @@ class Program:
         return bytes(changed)
 
     def _rounds(self, near: str) -> Iterator[list[str]]:
-        """The tests, in the order in which they are likely to fail soon: those of the subject, the quick ones, the slow."""
+        """The tests, in the order in which they are likely to fail soon: those that did, those of the subject, the quick
+        ones, the slow."""
+        failed = [name for name in self.failed_near.get(near, ()) if self.of_test[name] < 0.1]
         suites = suites_of(self.folder, near)
         first = [name for name in self.of_test if re.split("[./]", name)[0] in suites and self.of_test[name] < 1.0]
         quick = [name for name, seconds in self.of_test.items() if name not in first and seconds < 0.1]
         slow = [name for name in self.of_test if name not in first and name not in quick]
-        return (names for names in (first, quick, slow) if names)
+        return (names for names in (failed, first, quick, slow) if names)
 
     def kills(self, change: Change, near: str) -> bool:
         """Whether a test fails on the changed program. `near` is the header, whose own tests are run first."""
@@ -135,6 +134,7 @@ class Program:
             copy = Path(place) / self.path.name
             copy.write_bytes(self.changed(change))
             copy.chmod(0o755)
+            report = Path(place) / "report.json"
             for names in self._rounds(near):
                 usual = sum(self.of_test[name] for name in names)
                 command: list[Path | str] = [
@@ -142,8 +142,11 @@ class Program:
                     f"--gtest_filter={':'.join(names)}",
                     "--gtest_brief=1",
                     "--gtest_fail_fast",
+                    f"--gtest_output=json:{report}",
                 ]
                 if ended(command, 5.0 * usual + 2.0) != 0:
+                    if report.exists():  # not where it crashed or took too long
+                        self.failed_near.setdefault(near, {}).update(dict.fromkeys(failed_in(report)))
                     return True
         return False
 
@@ -164,6 +167,17 @@ def ended(command: list[Path | str], timeout: float) -> int | None:
                 raise
             time.sleep(0.01)
     raise SystemExit(f"{command[0]} cannot be started")
+
+
+def tests_in(report: Path) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Each test of GoogleTest's report, with its name."""
+    for suite in json.loads(report.read_text(encoding="utf-8"))["testsuites"]:
+        for test in suite["testsuite"]:
+            yield f"{suite['name']}.{test['name']}", test
+
+
+def failed_in(report: Path) -> Iterator[str]:
+    return (name for name, test in tests_in(report) if test.get("failures"))
 
 
 def suites_of(folder: str, header: str) -> set[str]:

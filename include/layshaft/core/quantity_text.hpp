@@ -6,6 +6,7 @@
 #include <layshaft/core/result.hpp>
 #include <layshaft/core/unit_names.hpp>
 
+#include <algorithm>
 #include <charconv>  // to_chars, whatever the locale
 #include <span>
 #include <string>
@@ -179,9 +180,9 @@ inline constexpr int plain_digits = 9;
   if (const UnitName* unit = plainly_written(si, units)) return text(exact_number(si, *unit, plain_digits), *unit);
   for (const int precision : {15, 16, 17})
     if (std::string number = exact_number(si, units[0], precision); !number.empty()) return text(number, units[0]);
-  for (const UnitName& unit : units)
-    if (unit.unit == 1.0) return text(exact_number(si, unit, 17), unit);
-  return {};  // not reached: every list of units holds the SI unit
+  // Every list of units holds the SI unit.
+  const auto si_unit = std::find_if(units.begin(), units.end(), [](const UnitName& one) { return one.unit == 1.0; });
+  return text(exact_number(si, *si_unit, 17), *si_unit);
 }
 
 }  // namespace detail

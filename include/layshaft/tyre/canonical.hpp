@@ -33,17 +33,14 @@ inline void append_eighths(std::string& text, int eighths) {
 }
 
 inline void append_cycle(std::string& text, const Designation& size) {
-  if (size.naming == CycleNaming::iso) {
-    text.append(std::to_string(size.width)).append("-").append(cycle_bead_seats[size.rim].name);
-    return;
-  }
-  const CycleRimName& name = cycle_rim_names[size.listed];
-  text.append(name.diameter_name).append("x");
+  if (size.naming != CycleNaming::iso) text.append(cycle_rim_names[size.listed].diameter_name).append("x");
   switch (size.naming) {
-    case CycleNaming::iso: break;
+    case CycleNaming::iso:
+      text.append(std::to_string(size.width)).append("-").append(cycle_bead_seats[size.rim].name);
+      break;
     case CycleNaming::french:
       text.append(std::to_string(size.width));
-      if (name.letter != 0) text.push_back(name.letter);
+      if (const char letter = cycle_rim_names[size.listed].letter; letter != 0) text.push_back(letter);
       break;
     case CycleNaming::decimal: append_decimal(text, size.width, 1000, true); break;
     case CycleNaming::three_part: text.append("1 5/8x"); [[fallthrough]];

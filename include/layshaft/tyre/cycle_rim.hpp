@@ -110,6 +110,7 @@ inline constexpr CycleBeadSeat seats[] = {
 // clang-format on
 
 using enum CycleNaming;
+inline constexpr int no_least = 0;
 inline constexpr int any = 1000000;
 inline constexpr char no_letter = 0;
 inline constexpr bool sole = false;
@@ -122,25 +123,25 @@ inline constexpr bool another = true;
 inline constexpr CycleRimName names[] = {
     // naming, diameter, the same as a number, letter, least and greatest width, bead seat; as listed, whether it is the
     // list's only rim of that name, certainty
-    {french, "700", 700, 'A', 0, any, 642, "700A", sole, secondary},
-    {french, "700", 700, 'B', 0, any, 635, "700B", sole, published},
-    {french, "700", 700, 'C', 0, any, 622, "700C", sole, published},
-    {french, "700", 700, 'D', 0, any, 587, "700D", sole, from_memory},
-    {french, "650", 650, 'A', 0, any, 590, "650A", sole, secondary},
-    {french, "650", 650, 'B', 0, any, 584, "650B", sole, from_memory},
-    {french, "650", 650, 'C', 0, any, 571, "650C", sole, secondary},
-    {french, "600", 600, 'A', 0, any, 540, "600A", sole, secondary},
-    {french, "500", 500, 'A', 0, any, 440, "500A", sole, from_memory},
-    {french, "450", 450, 'A', 0, any, 390, "450A", sole, from_memory},
-    {french, "400", 400, 'A', 0, any, 340, "400A", sole, from_memory},
-    {french, "350", 350, 'A', 0, any, 298, "350A", sole, from_memory},
+    {french, "700", 700, 'A', no_least, any, 642, "700A", sole, secondary},
+    {french, "700", 700, 'B', no_least, any, 635, "700B", sole, published},
+    {french, "700", 700, 'C', no_least, any, 622, "700C", sole, published},
+    {french, "700", 700, 'D', no_least, any, 587, "700D", sole, from_memory},
+    {french, "650", 650, 'A', no_least, any, 590, "650A", sole, secondary},
+    {french, "650", 650, 'B', no_least, any, 584, "650B", sole, from_memory},
+    {french, "650", 650, 'C', no_least, any, 571, "650C", sole, secondary},
+    {french, "600", 600, 'A', no_least, any, 540, "600A", sole, secondary},
+    {french, "500", 500, 'A', no_least, any, 440, "500A", sole, from_memory},
+    {french, "450", 450, 'A', no_least, any, 390, "450A", sole, from_memory},
+    {french, "400", 400, 'A', no_least, any, 340, "400A", sole, from_memory},
+    {french, "350", 350, 'A', no_least, any, 298, "350A", sole, from_memory},
     {french, "200", 200, no_letter, 50, 50, 94, "200 x 50", sole, published},
-    {decimal, "36", 72, no_letter, 0, any, 787, "36 in (unicycle)", sole, from_memory},
-    {decimal, "32", 64, no_letter, 0, any, 686, "32 in", sole, from_memory},
-    {decimal, "29", 58, no_letter, 0, any, 622, "29 in", sole, published},
-    {decimal, "28", 56, no_letter, 0, any, 622, "28 x (decimal)", sole, published},
-    {decimal, "27.5", 55, no_letter, 0, any, 584, "27.5 in", sole, from_memory},
-    {decimal, "27", 54, no_letter, 0, any, 609, "27 in (Danish/old)", sole, from_memory},
+    {decimal, "36", 72, no_letter, no_least, any, 787, "36 in (unicycle)", sole, from_memory},
+    {decimal, "32", 64, no_letter, no_least, any, 686, "32 in", sole, from_memory},
+    {decimal, "29", 58, no_letter, no_least, any, 622, "29 in", sole, published},
+    {decimal, "28", 56, no_letter, no_least, any, 622, "28 x (decimal)", sole, published},
+    {decimal, "27.5", 55, no_letter, no_least, any, 584, "27.5 in", sole, from_memory},
+    {decimal, "27", 54, no_letter, no_least, any, 609, "27 in (Danish/old)", sole, from_memory},
     {decimal, "27", 54, no_letter, 1000, 1250, 630, "", sole, from_memory},
     {decimal, "26", 52, no_letter, 1250, 1250, 599, "26 x 1.25 (old US)", sole, published},
     {decimal, "26", 52, no_letter, 1000, any, 559, "26 x (decimal) 1.0 to 2.3", sole, published},
@@ -193,7 +194,7 @@ inline constexpr CycleRimName names[] = {
     {fractional, "8 1/2", 17, no_letter, 16, 16, 110, "8 1/2 x 2", sole, published},
     {fractional, "8", 16, no_letter, 16, 16, 94, "8 x 2", sole, published},
     {fractional, "7", 14, no_letter, 14, 14, 93, "7 x 1 3/4", sole, published},
-    {three_part, "28", 56, no_letter, 0, any, 622, "", sole, from_memory},
+    {three_part, "28", 56, no_letter, no_least, any, 622, "", sole, from_memory},
 };
 // clang-format on
 }  // namespace detail::cycle_rim_table
