@@ -133,6 +133,8 @@ TEST(Working, TakesStepsThatOnlyTheLowRunHasAheadOfThoseThatOnlyTheHighRunHas) {
   EXPECT_EQ(fed(working, "ratio", Corner::low), (Names{"primary", "gear"}));
   EXPECT_EQ(fed(working, "ratio", Corner::nominal), (Names{"primary"}));
   EXPECT_EQ(fed(working, "ratio", Corner::high), (Names{"primary", "final ratio"}));
+  EXPECT_EQ(step_named(working, "gear").result().value, 1.0);  // the one run it is in answers
+  EXPECT_EQ(step_named(working, "final ratio").result().value, 4.0);
 }
 
 TEST(Working, PutsAStepThatNoOtherRunBeginsWithFirst) {

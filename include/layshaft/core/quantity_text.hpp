@@ -66,9 +66,7 @@ inline constexpr NamesOfQuantity names_of{QuantityNames<Quantity>::name, Quantit
 /// A number in at most `precision` significant digits (1 to 17), without trailing zeros: "0.0254", "1e+20".
 [[nodiscard]] inline std::string to_text(double number, int precision) {
   char buffer[32];
-  const auto [end, error] =
-      std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::general, precision);
-  return error == std::errc{} ? std::string(buffer, end) : std::string();
+  return {buffer, std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::general, precision).ptr};
 }
 
 /// The fewest digits, 15 to 17, that read back as the very same number.

@@ -90,9 +90,9 @@ class Step {
   }
   /// The nominal run, or where that did without the step, the first that did not.
   [[nodiscard]] const StepRun& run() const noexcept {
-    for (const Corner corner : {Corner::nominal, Corner::high, Corner::low})
+    for (const Corner corner : {Corner::nominal, Corner::high})
       if (run(corner)) return *run(corner);
-    return *runs_[1];  // not reached: no step is in no run
+    return *run(Corner::low);  // no step is in no run
   }
   /// The result at a corner; where that run did without the step, the nominal one's.
   [[nodiscard]] Amount result(Corner corner) const noexcept { return run(corner) ? run(corner)->result : run().result; }

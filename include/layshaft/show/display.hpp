@@ -66,8 +66,8 @@ struct DisplayUnit {
 /// A number with so many decimals, never "-0.0".
 [[nodiscard]] inline std::string show_number(double number, int decimals) {
   char buffer[400];
-  const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::fixed, decimals);
-  std::string text(buffer, error == std::errc{} ? end : buffer);
+  std::string text(buffer,
+                   std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::fixed, decimals).ptr);
   if (text.find_first_not_of("-0.") == std::string::npos && text.starts_with('-')) text.erase(0, 1);
   return text;
 }

@@ -22,12 +22,7 @@ inline constexpr Source rolling_factor_source{"rolling radius (2 free + static)/
 
 /// Rolling circumference over that of the free, new tyre. One band serves every construction: what tells them apart
 /// is smaller than what is not known of either.
-[[nodiscard]] constexpr Band<double> rolling_factor(TyreConstruction construction) noexcept {
-  switch (construction) {
-    case TyreConstruction::diagonal:
-    case TyreConstruction::bias_belted:
-    case TyreConstruction::radial: break;
-  }
+[[nodiscard]] constexpr Band<double> rolling_factor(TyreConstruction) noexcept {
   return {0.965, 0.980, 0.995};
 }
 
