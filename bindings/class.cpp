@@ -10,7 +10,7 @@ namespace layshaft::python {
 namespace detail {
 
 void refuse_empty(py::handle instance) {
-  raise_type_error("a " + py::str(py::type::handle_of(instance).attr("__name__")).cast<std::string>() +
+  raise_type_error(with_article(py::str(py::type::handle_of(instance).attr("__name__")).cast<std::string>()) +
                    " that __new__ alone has made holds no value");
 }
 
@@ -32,7 +32,7 @@ py::object make_copy(const ClassRecord& record, const void* value) {
 const void* want_instance(const ClassRecord& record, py::handle object, std::string_view argument) {
   if (Py_TYPE(object.ptr()) != record.python) {
     const py::handle type(reinterpret_cast<PyObject*>(record.python));
-    wrong_type(argument, "a " + py::str(type.attr("__name__")).cast<std::string>(), object);
+    wrong_type(argument, with_article(py::str(type.attr("__name__")).cast<std::string>()), object);
   }
   const void* value = value_of(object);
   if (!value) refuse_empty(object);

@@ -31,6 +31,10 @@ void raise_type_error(const std::string& sentence) {
   PyErr_SetString(PyExc_TypeError, sentence.c_str());
   throw py::error_already_set();
 }
+std::string with_article(std::string_view type) {
+  const bool vowel = std::string_view("AEIOUaeiou").find(type[0]) != std::string_view::npos;
+  return std::string(vowel ? "an " : "a ").append(type);
+}
 
 bool is_real_number(py::handle object) {
   if (PyFloat_Check(object.ptr())) return true;
@@ -71,10 +75,7 @@ double want_quantity(py::handle object, const Kind& kind, std::string_view argum
   if (is_array(object))
     raise_type_error(std::string(argument) + ": expected one " + std::string(kind.name) + ", got " + what_came(object) +
                      "; layshaft.arrays has the functions that take arrays, of plain numbers");
-  wrong_type(argument,
-             "a" + std::string(std::string_view("AE").find(kind.name[0]) < 2 ? "n " : " ") + std::string(kind.name) +
-                 " such as " + ways_to_write(kind),
-             object);
+  wrong_type(argument, with_article(kind.name) + " such as " + ways_to_write(kind), object);
 }
 
 double want_number(py::handle object, std::string_view argument) {

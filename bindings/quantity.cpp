@@ -95,14 +95,9 @@ const std::vector<Product>& quotients() {  // product / right = left
   return all;
 }
 
-std::string article(const Kind& kind) {
-  return (std::string_view("AEIOU").find(kind.name[0]) != std::string_view::npos ? "an " : "a ") +
-         std::string(kind.name);
-}
 std::string called(py::handle object) {
-  if (const Kind* kind = kind_of(object)) return article(*kind);
-  const auto type = py::str(py::type::handle_of(object).attr("__name__")).cast<std::string>();
-  return (std::string_view("aeiou").find(type[0]) != std::string_view::npos ? "an " : "a ") + type;
+  if (const Kind* kind = kind_of(object)) return with_article(kind->name);
+  return with_article(py::str(py::type::handle_of(object).attr("__name__")).cast<std::string>());
 }
 
 /// The kind of the object a method was called on.
@@ -118,7 +113,7 @@ py::object made(const Kind& kind, double value) {
 py::object not_implemented() { return py::reinterpret_borrow<py::object>(Py_NotImplemented); }
 
 [[noreturn]] void refuse_array(const char* doing, const Kind& kind) {
-  raise_type_error(std::string("an array cannot be ") + doing + " " + article(kind) +
+  raise_type_error(std::string("an array cannot be ") + doing + " " + with_article(kind.name) +
                    ": a quantity is one value. Keep arrays as plain numbers in the units that the functions of "
                    "layshaft.arrays name");
 }
@@ -129,7 +124,8 @@ py::object multiply(const py::object& self, const py::object& other) {
     for (const Product& rule : products())
       if ((rule.left == &kind && rule.right == by) || (rule.left == by && rule.right == &kind))
         return made(*rule.product, kind.value(self) * by->value(other));
-    raise_type_error(article(kind) + " times " + article(*by) + " is no quantity that layshaft has");
+    raise_type_error(with_article(kind.name) + " times " + with_article(by->name) +
+                     " is no quantity that layshaft has");
   }
   if (is_real_number(other)) return made(kind, kind.value(self) * want_number(other, "factor"));
   if (is_array(other)) refuse_array("multiplied with", kind);
@@ -140,7 +136,7 @@ py::object divide(const py::object& self, const py::object& other) {
   const Kind& kind = own_kind(self);
   const auto quotient = [&](double divisor) {
     if (divisor == 0.0) {
-      PyErr_SetString(PyExc_ZeroDivisionError, (article(kind) + " divided by zero").c_str());
+      PyErr_SetString(PyExc_ZeroDivisionError, (with_article(kind.name) + " divided by zero").c_str());
       throw py::error_already_set();
     }
     return kind.value(self) / divisor;
@@ -159,7 +155,8 @@ py::object divide(const py::object& self, const py::object& other) {
       if (rule.right == by) return made(*rule.left, quotient(value));
       if (rule.left == by) return made(*rule.right, quotient(value));
     }
-    raise_type_error(article(kind) + " divided by " + article(*by) + " is no quantity that layshaft has");
+    raise_type_error(with_article(kind.name) + " divided by " + with_article(by->name) +
+                     " is no quantity that layshaft has");
   }
   if (is_real_number(other)) return made(kind, quotient(want_number(other, "divisor")));
   if (is_array(other)) refuse_array("the divisor of", kind);
@@ -169,14 +166,15 @@ py::object divide(const py::object& self, const py::object& other) {
 /// number / quantity: there is no such quantity, but an array gets its hint.
 py::object divided_by(const py::object& self, const py::object& other) {
   if (is_array(other)) refuse_array("divided by", own_kind(self));
-  raise_type_error(called(other) + " divided by " + article(own_kind(self)) + " is no quantity that layshaft has");
+  raise_type_error(called(other) + " divided by " + with_article(own_kind(self).name) +
+                   " is no quantity that layshaft has");
 }
 
 /// The value of what is to be added to a quantity, compared with it, or taken from it.
 double same_kind(const Kind& kind, py::handle other, const char* doing) {
   if (kind_of(other) == &kind) return kind.value(other);
   if (is_array(other)) refuse_array(doing, kind);
-  std::string sentence = called(other) + " cannot be " + doing + " " + article(kind);
+  std::string sentence = called(other) + " cannot be " + doing + " " + with_article(kind.name);
   if (is_real_number(other)) sentence += ": give the number a unit, such as " + ways_to_write(kind);
   raise_type_error(sentence);
 }
@@ -290,8 +288,8 @@ std::string doc_of(const Kind& kind) {
   const std::string name(kind.name);
   std::string list;
   for (const UnitName& unit : kind.units) list.append(list.empty() ? "" : ", ").append(unit.name);
-  return name + "(value)\n--\n\nA" + article(kind).substr(1) + ": " + ways_to_write(kind) + ". Units in text: " + list +
-         ".\n\nImmutable; NaN and infinity are refused.";
+  return name + "(value)\n--\n\nA" + with_article(kind.name).substr(1) + ": " + ways_to_write(kind) +
+         ". Units in text: " + list + ".\n\nImmutable; NaN and infinity are refused.";
 }
 
 template <class Quantity>

@@ -51,5 +51,7 @@ template <class Quantity>
 
 /// Python's TypeError with this sentence.
 [[noreturn]] void raise_type_error(const std::string& sentence);
+/// "an Angle", "a Length".
+[[nodiscard]] std::string with_article(std::string_view type);
 
 }  // namespace layshaft::python

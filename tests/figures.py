@@ -16,9 +16,11 @@ Row: TypeAlias = tuple[str, str, str]
 
 
 def builds(told: dict[str, Any]) -> Row:
+    but = told["by_libm"]
+    apart = f", but for {len(but)} up to {max(but.values())} ulp apart where libm cannot fuse" if but else ""
     return (
         "same numbers to the last bit",
-        f"{told['numbers']:,} of {told['functions']} functions, by {told['builds']} builds of {told['compilers']} compilers; "
+        f"{told['numbers']:,} of {told['functions']} functions, by {told['builds']} builds of {told['compilers']} compilers{apart}; "
         f"{told['headers_alone']} times a header alone",
         "tests/run --only builds",
     )

@@ -14,6 +14,7 @@ from typing import Any, NamedTuple, NoReturn
 import numpy as np
 
 from . import _arrays
+from ._escape import called
 
 
 class Role(NamedTuple):
@@ -180,15 +181,15 @@ def no_numbers(value: Any) -> str | None:
         return repr(value)
     if hasattr(value, "__array_ufunc__") and not isinstance(value, (np.ndarray, np.generic)):
         kind = getattr(value, "dtype", None)
-        return None if kind is None else f"a {type(value).__name__} of {kind}"
+        return None if kind is None else f"{called(type(value))} of {kind}"
     try:
         array = np.asarray(value)
     except (TypeError, ValueError):
-        return f"a {type(value).__name__}"
+        return called(type(value))
     if array.dtype.kind in "biuf":
         return None
     if array.dtype == object and array.ndim:
         for one in array.flat:
             if not isinstance(one, (int, float)):
-                return f"a {type(value).__name__} with {one!r}"
-    return f"a {type(value).__name__} of {array.dtype}" if array.ndim else repr(value)
+                return f"{called(type(value))} with {one!r}"
+    return f"{called(type(value))} of {array.dtype}" if array.ndim else repr(value)

@@ -21,6 +21,11 @@ def in_short(value: object) -> str:
     return text if len(text) <= 60 else text[:60] + "..."
 
 
+def called(kind: type) -> str:
+    """For an error: "an int", "a dict"."""
+    return f"{'an' if kind.__name__[0] in 'AEIOUaeiou' else 'a'} {kind.__name__}"
+
+
 def html(text: str) -> str:
     """For HTML and for quoted attributes."""
     return _html.escape(_STEERING.sub(" ", text))

@@ -23,8 +23,8 @@ from pathlib import Path
 from typing import Any, Final, Literal, TypeAlias, TypeVar
 
 from . import _core as ls
+from ._escape import called, in_short
 from ._escape import html as _text
-from ._escape import in_short
 from ._escape import markdown as _markdown
 from ._exercise_topics import BOOK, BOOK_MAKERS, MAKERS, SLIPS, Answer, BookExample, Draft, Draw, Given, Slip, grade
 
@@ -120,7 +120,7 @@ class Exercise:
         A bare number counts as given in the asked unit. A comma may be the decimal sign or part thousands.
         """
         if not isinstance(text, str):
-            raise TypeError(f"check: text is a {type(text).__name__}; expected a str such as '12.5 {self.unit}'")
+            raise TypeError(f"check: text is {called(type(text))}; expected a str such as '12.5 {self.unit}'")
         if len(text) > _LONGEST_TEXT:
             return _not_understood(self, f"an answer of {len(text)} characters")
         verdicts = [_judge(self, reading) for reading in _readings(text)]
@@ -321,7 +321,7 @@ def exercise(topic: str, seed: Seed) -> Exercise:
     """
     maker = _one_of("topic", topic, MAKERS)
     if isinstance(seed, bool) or not isinstance(seed, int | str):
-        raise TypeError(f"exercise: seed is a {type(seed).__name__}; expected an int or a str")
+        raise TypeError(f"exercise: seed is {called(type(seed))}; expected an int or a str")
     book = BOOK_MAKERS.get((topic, str(seed)))
     draw = Draw(f"{topic}:{seed}")
     for _ in range(_MOST_TRIES):

@@ -31,8 +31,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from . import _core
+from ._escape import called, in_short
 from ._escape import html as _text
-from ._escape import in_short
 from ._escape import markdown as _markdown
 
 if TYPE_CHECKING:
@@ -281,7 +281,7 @@ def _picture_bytes(picture: _Picture) -> tuple[str, bytes]:
         return kind, path.read_bytes()
     figure = _figure_of(picture)
     if not hasattr(figure, "savefig"):
-        raise ValueError(f"a {type(picture).__name__} is no picture; expected a file's name, a figure, or its artists")
+        raise ValueError(f"{called(type(picture))} is no picture; expected a file's name, a figure, or its artists")
     import matplotlib
 
     drawn = io.BytesIO()

@@ -228,6 +228,7 @@ def test_wrong_arguments_are_named() -> None:
         (lambda: ls.ChainSeries("521"), ls.ParseError, "520 or 525 (the nearest)"),
         (lambda: ls.ChainLoop("520", 13, 50).links("100 mm"), ls.RangeError, "sprockets of 13 and 50 teeth touch"),
         (lambda: ls.ChainLoop("520", 13, 50).centre(20), ls.RangeError, "20"),
+        (lambda: ls.shortest_links(ls.ChainLoop("520", 13, 50), 20), TypeError, "adjuster: expected an Adjuster, got int 20"),
         (lambda: ls.appraise(machine(), machine().stock).speed_at("9000 rpm", 7), ls.RangeError, "gear is 7; expected 1 to 6"),
         (lambda: ls.Speedometer("nose"), ls.RangeError, "'layshaft', 'rear wheel', 'front wheel'"),
         (lambda: ls.Gearbox(gears=[1.0] * 17, idle="1 rpm", rev_limit="2 rpm"), ls.RangeError, "number of gears is 17"),

@@ -25,12 +25,12 @@ using layshaft_test::plain_number;
 
 int unreached = 0;
 
-void print(std::string_view of, double value) {
+void tell(std::string_view of, double value) {
   std::printf("%.*s\t%016llx\n", static_cast<int>(of.size()), of.data(),
               static_cast<unsigned long long>(std::bit_cast<std::uint64_t>(value)));
 }
-void print(std::string_view of, const layshaft_test::PlainNumber& number) {
-  for (const Corner corner : corners) print(of, number.at(corner).value);
+void tell(std::string_view of, const layshaft_test::PlainNumber& number) {
+  for (const Corner corner : corners) tell(of, number.at(corner).value);
 }
 
 // --- Formulas --------------------------------------------------------------------------------------------------------
@@ -88,7 +88,7 @@ void print_formula(Result (*)(Parameters...)) {
           if (!F::in_range(all...)) return;
           const double result = number_of(F::of(all...));
           if (!std::isfinite(result)) return;
-          print(F::about.name, result);
+          tell(F::about.name, result);
           ++found;
         },
         arguments);
@@ -120,11 +120,11 @@ void print_loops(Draw& draw) {
     std::fputs("columns of one length were refused\n", stderr), ++unreached;
   for (std::size_t i = 0; i < size; ++i) {
     if (std::isnan(centre[i])) continue;  // no loop, and a NaN's bits mean nothing
-    print("chain_centres_mm", centre[i]);
-    print("chain_links_of_mm", back[i]);
+    tell("chain_centres_mm", centre[i]);
+    tell("chain_links_of_mm", back[i]);
     const Length one =
         chain_centre(15.875_mm, Teeth(static_cast<int>(front[i])), Teeth(static_cast<int>(rear[i])), links[i]);
-    print("chain_centre", one.value());
+    tell("chain_centre", one.value());
   }
 }
 
@@ -138,16 +138,16 @@ void print_setups(Draw& draw, int setups) {
     const Speed speed = draw.between(1.0, 250.0) * units::kmh;
     const SetupQuestion at{.gear = gear, .engine_speed = engine_speed, .speed = speed};
     for (const auto& one : detail::explained_of_setup)
-      if (const auto number = plain_number(machine, trial, one.what, at)) print(one.what, *number);
+      if (const auto number = plain_number(machine, trial, one.what, at)) tell(one.what, *number);
     if (const auto comparison = try_compare(machine, machine.stock(), trial))
       for (const auto& one : detail::explained_of_comparison)
-        if (const auto number = plain_number(*comparison, one.what)) print(one.what, *number);
+        if (const auto number = plain_number(*comparison, one.what)) tell(one.what, *number);
     if (trial.tyre())
-      for (const auto& one : detail::explained_of_tyre) print(one.what, plain_number(*trial.tyre(), one.what));
+      for (const auto& one : detail::explained_of_tyre) tell(one.what, plain_number(*trial.tyre(), one.what));
     const Sprocket sprocket(machine.chain(), trial.rear());
-    for (const auto& one : detail::explained_of_sprocket) print(one.what, plain_number(sprocket, one.what));
+    for (const auto& one : detail::explained_of_sprocket) tell(one.what, plain_number(sprocket, one.what));
     const AnsiToothForm form(sprocket);
-    for (const auto& one : detail::explained_of_ansi_tooth_form) print(one.what, plain_number(form, one.what));
+    for (const auto& one : detail::explained_of_ansi_tooth_form) tell(one.what, plain_number(form, one.what));
   }
 }
 
@@ -155,8 +155,8 @@ void print_texts(Draw& draw) {
   for (int i = 0; i < 2000; ++i) {
     const double number = spread(draw, -50.0, 20000.0);
     const std::string text = to_text(number, 10);
-    print("text of a number", static_cast<double>(text.size()));
-    if (const auto length = try_parse_quantity<Length>(text + " mm")) print("number of a text", length->value());
+    tell("text of a number", static_cast<double>(text.size()));
+    if (const auto length = try_parse_quantity<Length>(text + " mm")) tell("number of a text", length->value());
   }
 }
 

@@ -100,7 +100,7 @@ def test_a_file_gets_the_form_of_its_name(tmp_path: Path) -> None:
     ("picture", "caption", "sentence"),
     [
         ("page.pdf", "x", "'page.pdf' is no picture that a page can hold; expected .svg or .png"),
-        (3, "x", "a int is no picture; expected a file's name, a figure, or its artists"),
+        (3, "x", "an int is no picture; expected a file's name, a figure, or its artists"),
         ({}, "x", "a dict is no picture"),
         (a_figure(), " ", "a picture without a caption"),
     ],

@@ -6,7 +6,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, TypeAlias
 
 from .. import _core as ls
-from .._escape import in_short
+from .._escape import called, in_short
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -77,11 +77,7 @@ def expect(what: str, value: object, kind: type, example: str) -> None:
     """A TypeError that names the argument where it is of another kind."""
     if not isinstance(value, kind):
         got = f"{type(value).__name__} {in_short(value)}"
-        raise TypeError(f"{what}: expected {_article(kind.__name__)} such as {example}, got {got}")
-
-
-def _article(name: str) -> str:
-    return f"{'an' if name[0] in 'AEIOU' else 'a'} {name}"
+        raise TypeError(f"{what}: expected {called(kind)} such as {example}, got {got}")
 
 
 def nominal(value: Any) -> Any:
