@@ -172,7 +172,8 @@ install_extra() {  # install_extra EXTRA
   requirements "$1" >"$wanted" || fail "the requirements in pyproject.toml could not be read"
   if ! cmp -s "$wanted" "$there"; then
     echo "installing $(paste -sd' ' "$wanted")"
-    "$venv/bin/python" -m pip install -q -r "$wanted" ||
+    # What is imported is compiled then; of most packages only a part is.
+    "$venv/bin/python" -m pip install -q --no-compile -r "$wanted" ||
       fail "pip could not install what pyproject.toml asks for; run this again once the network is back"
     cp "$wanted" "$there"
   else

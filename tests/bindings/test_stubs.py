@@ -11,6 +11,7 @@ from pathlib import Path
 import layshaft as ls
 import pytest
 
+TOP = Path(__file__).resolve().parents[2]
 # What the stub checker may not hold against us, as patterns of names.
 ALLOWED = r"""
 layshaft\._core\.[A-Z]\w+                     # pybind11 gives its classes a metaclass of its own
@@ -150,7 +151,7 @@ def test_a_type_checker_passes_what_is_right_and_refuses_each_line_that_is_wrong
     program.write_text("\n".join(right + wrong) + "\n")
     told = subprocess.run(
         [sys.executable, "-m", "mypy", "--strict", "--no-error-summary", "--hide-error-context",
-         "--cache-dir", str(tmp_path), str(program)],
+         "--cache-dir", str(TOP / "build/mypy"), str(program)],
         capture_output=True, text=True, cwd=tmp_path,
     )  # fmt: skip
     lines = {int(line.split(":")[1]) for line in told.stdout.splitlines() if ": error:" in line}

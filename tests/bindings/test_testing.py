@@ -8,7 +8,7 @@ from typing import Any
 
 import layshaft as ls
 import pytest
-from hypothesis import find, given, settings
+from hypothesis import Phase, find, given, settings
 from hypothesis import strategies as st
 from layshaft import testing
 
@@ -40,12 +40,19 @@ def test_a_notation_gives_markings_of_its_own(notation: Any) -> None:
 
 
 def test_what_is_asked_for_comes() -> None:
-    assert find(testing.machines(kinds=["cycle"]), lambda machine: len(machine.gearbox.gears) > 2).kind == "cycle"
-    assert find(testing.machines(engine=False), lambda machine: machine.kind == "motorcycle").engine is None
-    snow = find(testing.tyres(notations="metric", uses=["snow"]), lambda tyre: tyre.rim_diameter > 400 * ls.mm)
+    quick = settings(
+        phases=[Phase.generate], database=None
+    )  # the simplest one takes long to find, and is not asked for
+    cycle = find(testing.machines(kinds=["cycle"]), lambda machine: len(machine.gearbox.gears) > 2, settings=quick)
+    assert cycle.kind == "cycle"
+    bare = find(testing.machines(engine=False), lambda machine: machine.kind == "motorcycle", settings=quick)
+    assert bare.engine is None
+    great = testing.tyres(notations="metric", uses=["snow"])
+    snow = find(great, lambda tyre: tyre.rim_diameter > 400 * ls.mm, settings=quick)
     assert snow.use == "snow"
-    other = find(testing.machines(), lambda machine: machine.stock.front > 12)
-    fitted = find(testing.setups(other, tyres=st.just(snow)), lambda setup: setup.front != other.stock.front)
+    other = find(testing.machines(), lambda machine: machine.stock.front > 12, settings=quick)
+    setups = testing.setups(other, tyres=st.just(snow))
+    fitted = find(setups, lambda setup: setup.front != other.stock.front, settings=quick)
     assert fitted.tyre == snow
 
 

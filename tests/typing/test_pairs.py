@@ -128,7 +128,7 @@ def _refused(checker: str, path: Path) -> set[int]:
     if checker == "mypy":
         told = subprocess.run(
             [sys.executable, "-m", "mypy", "--strict", "--no-error-summary", "--hide-error-context", "--cache-dir",
-             str(path.parent / "cache"), str(path)],
+             str(TOP / "build/mypy"), str(path)],
             capture_output=True, text=True, cwd=path.parent,
         )  # fmt: skip
         return {int(line.split(":")[1]) for line in told.stdout.splitlines() if ": error:" in line}
