@@ -21,9 +21,26 @@ TEST(Utf8, RefusesWhatIsNoCharacter) {
   for (const char* good : {"\x7f", "\xc2\x80", "\xdf\xbf", "\xe0\xa0\x80", "\xed\x9f\xbf", "\xee\x80\x80",
                            "\xef\xbf\xbf", "\xf0\x90\x80\x80", "\xf4\x8f\xbf\xbf"})
     EXPECT_EQ(first_not_utf8(good), std::string_view(good).size());
-  for (const char* bad : {"\x80", "\xbf", "\xc0\x80", "\xc1\xbf", "\xc2", "\xc2\x7f", "\xc2\xc0", "\xe0\x9f\xbf",
-                          "\xed\xa0\x80", "\xed\xbf\xbf", "\xe2\x80", "\xe2\x80\x7f", "\xf0\x8f\xbf\xbf",
-                          "\xf4\x90\x80\x80", "\xf5\x80\x80\x80", "\xf0\x9f\x9b", "\xf0\x9f\x9b\x7f", "\xfe", "\xff"}) {
+  for (const char* bad : {"\x80",
+                          "\xbf",
+                          "\xc0\x80",
+                          "\xc1\xbf",
+                          "\xc2",
+                          "\xc2\x7f",
+                          "\xc2\xc0",
+                          "\xe0\x9f\xbf",
+                          "\xed\xa0\x80",
+                          "\xed\xbf\xbf",
+                          "\xe2\x80",
+                          "\xe2\x80\x7f",
+                          "\xf0\x8f\xbf\xbf",
+                          "\xf4\x90\x80\x80",
+                          "\xf5\x80\x80\x80",
+                          "\xf0\x9f\x9b",
+                          "\xf0\x9f\x9b\x7f",
+                          "\xf0\x9f\x7f\x9b",
+                          "\xfe",
+                          "\xff"}) {
     EXPECT_EQ(utf8_bytes(bad, 0), 0u);
     EXPECT_EQ(first_not_utf8(std::string("ok ü ").append(bad)), 6u);
   }

@@ -19,7 +19,7 @@ import struct
 import subprocess
 import sys
 import time
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
@@ -176,18 +176,18 @@ def digits_of(table: Table, program: Program, symbols: dict[str, tuple[int, int]
     for number, row in enumerate(rows):
         at = address + number * stride
         memory = program.read(at, stride)
-        seen: Counter[str] = Counter()
+        behind = -1  # where the leaf before stands: a row is laid out in its order
         for leaf in row:
             if not any(leaf.mutations()):
                 continue
-            places = list(text_places(leaf, memory, program) if leaf.is_text else number_places(leaf, memory, table))
-            key = leaf.text if leaf.is_text else f"{leaf.number()}"
-            if seen[key] >= len(places):
+            places = text_places(leaf, memory, program) if leaf.is_text else number_places(leaf, memory, table)
+            found = min((place for place in places if place[0] > behind), default=None)
+            if found is None:
                 raise SystemExit(
                     f"{table.header}:{leaf.line}: {leaf.text} is not found in the memory of {table.symbol}"
                 )
-            offset, form, unit = places[seen[key]]
-            seen[key] += 1
+            offset, form, unit = found
+            behind = offset
             for changed in leaf.mutations():
                 yield Digit(table, leaf.line, leaf.text, changed, change_to(changed, at + offset, form, unit, program))
 

@@ -125,6 +125,13 @@ TEST(ShiftRule, OfTheWorldCycleNamesWhatDoesNotFit) {
   EXPECT_TRUE(refusal([](WorldCycleParts& p) { p.overall_ratios = {}; }).starts_with("number of gears is 0"));
   EXPECT_NE(refusal([](WorldCycleParts& p) { p.rated_power = 900_kW; }).find("does not fit this machine"),
             std::string::npos);
+  for (int kilowatts = 10; kilowatts < 200; ++kilowatts) {
+    WorldCycleParts parts = example();
+    parts.rated_power = double(kilowatts) * units::kW;
+    const Speed clutch = layshaft::detail::world_cycle_clutch(layshaft::Unwatched(), parts);
+    const bool fits = clutch < layshaft::detail::world_cycle_shift_up(layshaft::Unwatched(), parts, 1);
+    EXPECT_EQ(refusal([&](WorldCycleParts& p) { p = parts; }) == "none", fits) << kilowatts << " kW";
+  }
 }
 
 TEST(ShiftRule, OfTheWorldCycleTellsItsSteps) {

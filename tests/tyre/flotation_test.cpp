@@ -23,7 +23,11 @@ TEST(FlotationSize, HasTheDiameterOfItsMarking) {
   EXPECT_EQ(size.aspect_ratio(), std::nullopt);
 }
 
-TEST(FlotationSize, IsUpToThirtyInchesWide) {
+TEST(FlotationSize, IsUpToSixtyInchesHighAndThirtyWide) {
+  const auto higher = TyreSize::make("60.01x30-16");
+  ASSERT_FALSE(higher);
+  EXPECT_NE(std::string_view(higher.error().what()).find("an overall diameter that no tyre has"),
+            std::string_view::npos);
   EXPECT_EQ(TyreSize("60x30-16").section_width(), 30.0 * units::inch);
   const auto wider = TyreSize::make("60x30.01-16");
   ASSERT_FALSE(wider);

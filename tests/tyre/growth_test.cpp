@@ -107,9 +107,18 @@ TEST(Growth, CanBeWatchedToTheBit) {
        "base overall diameter", "trial listed diameter", "trial listed rim diameter", "trial rim diameter",
        "trial overall diameter", "radius growth"});
   EXPECT_EQ(working.result().certainty(), Certainty::from_memory);
-  layshaft_test::expect_watched(
-      one_cause, [&](auto watch, Corner) { return layshaft::detail::width_growth_at(watch, stock, trial); },
-      {"base section width", "trial section width", "trial width factor", "trial section width limit", "width growth"});
+  const struct {
+    const char* marking;
+    const char* row;
+  } table[] = {{"110/90-18", "rim code 13 and above"}, {"110/90-12", "rim code 12 and below"}};
+  for (const auto& [marking, row] : table) {
+    const auto growth = layshaft_test::expect_watched(
+        one_cause,
+        [&](auto watch, Corner) { return layshaft::detail::width_growth_at(watch, TyreSize(marking), trial); },
+        {"base section width", "trial section width", "trial width factor", "trial section width limit",
+         "width growth"});
+    EXPECT_EQ(growth.steps()[2].detail(), row);
+  }
   layshaft_test::expect_watched(
       one_cause, [&](auto watch, Corner) { return layshaft::detail::width_growth_at(watch, trial, stock); },
       {"base section width", "trial section width limit", "width growth"});
