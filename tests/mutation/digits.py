@@ -181,7 +181,7 @@ def digits_of(table: Table, program: Program, symbols: dict[str, tuple[int, int]
             if not any(leaf.mutations()):
                 continue
             places = text_places(leaf, memory, program) if leaf.is_text else number_places(leaf, memory, table)
-            found = min((place for place in places if place[0] > behind), default=None)
+            found = min((one for one in places if one[0] > behind), key=lambda one: one[0], default=None)
             if found is None:
                 raise SystemExit(
                     f"{table.header}:{leaf.line}: {leaf.text} is not found in the memory of {table.symbol}"
