@@ -133,7 +133,7 @@ TEST(LimitFormulas, AskForTheirRange) {
   EXPECT_FALSE(formula::slipping_speed::in_range(50_kmh, -0.1));
   expect_range<formula::slipping_wheel_speed>("f.", 50_kmh, 0.1);
   EXPECT_TRUE(formula::slipping_wheel_speed::in_range(50_kmh, 0.99));
-  EXPECT_FALSE(formula::slipping_wheel_speed::in_range(50_kmh, 0.995));
+  EXPECT_FALSE(formula::slipping_wheel_speed::in_range(50_kmh, 0.9905));
   EXPECT_FALSE(formula::slipping_wheel_speed::in_range(50_kmh, 1.0));
 }
 

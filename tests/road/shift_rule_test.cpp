@@ -125,13 +125,17 @@ TEST(ShiftRule, OfTheWorldCycleNamesWhatDoesNotFit) {
   EXPECT_TRUE(refusal([](WorldCycleParts& p) { p.overall_ratios = {}; }).starts_with("number of gears is 0"));
   EXPECT_NE(refusal([](WorldCycleParts& p) { p.rated_power = 900_kW; }).find("does not fit this machine"),
             std::string::npos);
-  for (int kilowatts = 10; kilowatts < 200; ++kilowatts) {
+  int too_fast_for_first_alone = 0;
+  for (int kilowatts = 10; kilowatts < 900; ++kilowatts) {
     WorldCycleParts parts = example();
     parts.rated_power = double(kilowatts) * units::kW;
     const Speed clutch = layshaft::detail::world_cycle_clutch(layshaft::Unwatched(), parts);
     const bool fits = clutch < layshaft::detail::world_cycle_shift_up(layshaft::Unwatched(), parts, 1);
     EXPECT_EQ(refusal([&](WorldCycleParts& p) { p = parts; }) == "none", fits) << kilowatts << " kW";
+    if (!fits && clutch < layshaft::detail::world_cycle_shift_up(layshaft::Unwatched(), parts, 2))
+      ++too_fast_for_first_alone;
   }
+  EXPECT_GT(too_fast_for_first_alone, 0);
 }
 
 TEST(ShiftRule, OfTheWorldCycleTellsItsSteps) {
