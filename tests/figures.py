@@ -47,8 +47,8 @@ def coverage(told: dict[str, Any]) -> Row:
 def mutants(told: dict[str, Any]) -> Row:
     return (
         "mutants killed",
-        f"{told['killed']:,} of {told['mutants']:,} that can change a result; {told['listed']:,} more cannot, each with "
-        "its reason",
+        f"{told['killed']:,} of {told['mutants']:,} that can change a result, taken at random from {told['known']:,}; "
+        f"{told['listed']:,} more cannot, each with its reason",
         "tests/run --only mutants",
     )
 

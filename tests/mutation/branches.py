@@ -265,10 +265,11 @@ def main() -> int:
     began = time.monotonic()
     survivors = listed()
     wrong = [f"{header}: listed as surviving, and gone: {kind}: {text}" for kind, header, text in gone(survivors)]
-    tried = killed = explained = 0
+    known = tried = killed = explained = 0
     for folder in folders:
         program = Program(directory / "tests" / f"{folder}_tests")
         every = [mutant for mutant in mutants_of(program) if asked.header in mutant.place[0]]
+        known += len(every)
         chosen = every if asked.all else random.Random(f"{SEED} {folder}").sample(every, min(asked.each, len(every)))
         with ThreadPoolExecutor(asked.jobs) as pool:
             killed_here = list(pool.map(lambda one: program.kills(one.change, one.place[0]), chosen))  # noqa: B023
@@ -291,7 +292,8 @@ def main() -> int:
         print(line)
     share = killed / tried if tried else 0.0
     seconds = round(time.monotonic() - began)
-    tell(directory, {"mutants": tried, "killed": killed, "listed": explained, "seconds_of_branches": seconds})
+    figures = {"mutants": tried, "killed": killed, "listed": explained, "known": known, "seconds_of_branches": seconds}
+    tell(directory, figures)
     print(
         f"{killed} of {tried} changes killed ({100.0 * share:.1f} %), {explained} more survive with a reason, {seconds} s"
     )
