@@ -9,10 +9,11 @@ build=$top/build
 venv=$build/venv
 mkdir -p "$build"
 
-# Nothing that is run from here may write anywhere else in the tree.
+# Nothing that is run from here may write anywhere else in the tree. What Python compiles it must keep, though: a package
+# takes seconds to compile, and a hundred programs import it.
 export PYTHONPYCACHEPREFIX=$build/pycache HYPOTHESIS_STORAGE_DIRECTORY=$build/hypothesis MPLCONFIGDIR=$build/matplotlib
 export MPLBACKEND=agg PIP_DISABLE_PIP_VERSION_CHECK=1 PIP_ROOT_USER_ACTION=ignore
-unset PYTHONPATH PYTHONHOME
+unset PYTHONPATH PYTHONHOME PYTHONDONTWRITEBYTECODE
 
 say() { printf '\n== %s\n' "$*"; }
 fail() { printf '\nerror: %s\n' "$*" >&2; exit 1; }
@@ -138,8 +139,8 @@ install_packages() {
 }
 
 # --- The virtual environment --------------------------------------------------------------------------------------------
-# What to install stands in pyproject.toml: the build's requirements and an extra.
-requirements() {  # requirements EXTRA
+# What to install stands in pyproject.toml: what its build asks for, and what an extra does.
+requirements() {  # requirements build|EXTRA
   "$venv/bin/python" - "$1" <<'P'
 import sys
 
@@ -149,12 +150,17 @@ except ImportError:  # Python 3.10
     from pip._vendor import tomli as tomllib
 with open("pyproject.toml", "rb") as file:
     settings = tomllib.load(file)
-for line in settings["build-system"]["requires"] + settings["project"]["optional-dependencies"][sys.argv[1]]:
-    print(line)
+extras = settings["project"]["optional-dependencies"]
+print("\n".join(settings["build-system"]["requires"] if sys.argv[1] == "build" else extras[sys.argv[1]]))
 P
 }
 
-set_up_venv() {
+set_up_venv() {  # all that the build and the tests ask for
+  make_venv
+  install_extra test
+}
+
+make_venv() {  # with what the build asks for
   if ! "$venv/bin/python" -m pip --version >/dev/null 2>&1; then
     local python
     python=$(find_python)
@@ -162,12 +168,12 @@ set_up_venv() {
     rm -rf "$venv"
     "$python" -m venv "$venv" || fail "$python could not make a virtual environment"
   fi
-  install_extra test
+  install_extra build
   # C++ and Python are built with one Boost, whatever else this machine has.
   boost=$("$venv/bin/python" -c 'import boost_headers, os; print(os.path.dirname(boost_headers.__file__))')/include
 }
 
-install_extra() {  # install_extra EXTRA
+install_extra() {  # install_extra build|EXTRA
   local wanted=$build/requirements-$1.txt there=$venv/requirements-$1.txt
   requirements "$1" >"$wanted" || fail "the requirements in pyproject.toml could not be read"
   if ! cmp -s "$wanted" "$there"; then

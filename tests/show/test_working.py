@@ -6,6 +6,7 @@ Outside check: general libraries (pint, sympy, html5lib, markdown-it) work out a
 
 from __future__ import annotations
 
+import functools
 import math
 import re
 from pathlib import Path
@@ -166,6 +167,7 @@ def factor(unit: str) -> float:
     return float(pint_units.Quantity(1.0, UNITS.get(unit, unit)).to_base_units().magnitude)
 
 
+@functools.cache  # Markdown and LaTeX hold the same
 def by_sympy(tex: str) -> float:
     """A piece of TeX with numbers and units, read and worked out by sympy, in SI."""
     tex = tex.replace(r"^{\circ}", r"\cdot{" + repr(math.pi / 180) + "}").replace(r"\,\%", r"\cdot{0.01}")

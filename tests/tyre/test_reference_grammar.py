@@ -120,6 +120,7 @@ def test_they_agree_one_edit_away_from_every_legal_marking() -> None:
     assert tried > 60_000 and legal > 3_000
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("text", sorted({canonical for _, canonical in LEGAL}))
 def test_they_agree_two_edits_away_from_a_legal_marking(text: str) -> None:
     rough = "0258-/.XRCTP "
@@ -134,6 +135,7 @@ def test_they_agree_two_edits_away_from_a_legal_marking(text: str) -> None:
     assert legal > 0
 
 
+@pytest.mark.long
 def test_they_agree_on_numbers_in_every_form() -> None:
     texts = [f"{a}{sign}{b}" for a in range(1, 180) for b in range(1, 800) for sign in ("-", "x")]
     texts += [f"{a}x{b}{letter}" for a in range(100, 1000, 10) for b in range(10, 140) for letter in "ABCDE"]
