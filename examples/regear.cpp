@@ -397,12 +397,12 @@ void print_wear(const Question& question, const Machine& machine, const Setup& s
       show(advised.wear().front_contacts_per_km, 0) + " meetings a km, " + show_percent(change.front_contacts_change));
   row("each rear tooth",
       show(advised.wear().rear_contacts_per_km, 0) + " meetings a km, " + show_percent(change.rear_contacts_change));
-  row("chain grows", show_percent(change.chain_stretch_change) + " faster at equal thrust");
-  row("a front tooth wears", show_percent(change.front_tooth_change) + " faster");
-  row("a rear tooth wears", show_percent(change.rear_tooth_change) + " faster");
-  row("front sprocket lasts", show_percent(change.front_life_change) + " further");
-  row("rear sprocket lasts", show_percent(change.rear_life_change) + " further");
-  row("joints lose", show_percent(change.loss_change) + " of what they lost");
+  row("chain's growth", show_percent(change.chain_stretch_change) + " at equal thrust");
+  row("wear of a front tooth", show_percent(change.front_tooth_change));
+  row("wear of a rear tooth", show_percent(change.rear_tooth_change));
+  row("front sprocket's life", show_percent(change.front_life_change));
+  row("rear sprocket's life", show_percent(change.rear_life_change));
+  row("loss in the joints", show_percent(change.loss_change));
   row("a front tooth meets", meets(advised.wear().front_hunting));
   row("a rear tooth meets", meets(advised.wear().rear_hunting));
   const WearOutlook outlook = wear_outlook(machine, setup, thrust_of_ride(question, machine, setup));
