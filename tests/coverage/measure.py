@@ -71,7 +71,7 @@ def build_and_run(build: Path, boost: str) -> list[Path]:
               f"-DLAYSHAFT_BOOST_INCLUDE_DIR={boost}", "-DLAYSHAFT_EXAMPLES=OFF",
               "-DCMAKE_DISABLE_PRECOMPILE_HEADERS=ON"]  # fmt: skip
     cpp, python = build / "cpp", build / "python"
-    run("cmake", "-S", TOP, "-B", cpp, *common, "-DCMAKE_UNITY_BUILD=ON")
+    run("cmake", "-S", TOP, "-B", cpp, *common, "-DCMAKE_UNITY_BUILD=ON", "-DLAYSHAFT_TEST_FUSED=ON")
     run("cmake", "--build", cpp)
     counted = {"LLVM_PROFILE_FILE": f"{profiles}/%m-%p.profraw"}
     run(
