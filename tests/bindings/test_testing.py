@@ -40,9 +40,8 @@ def test_a_notation_gives_markings_of_its_own(notation: Any) -> None:
 
 
 def test_what_is_asked_for_comes() -> None:
-    quick = settings(
-        phases=[Phase.generate], database=None
-    )  # the simplest one takes long to find, and is not asked for
+    # The simplest one takes long to find, and is not asked for.
+    quick = settings(phases=[Phase.generate], database=None)
     cycle = find(testing.machines(kinds=["cycle"]), lambda machine: len(machine.gearbox.gears) > 2, settings=quick)
     assert cycle.kind == "cycle"
     bare = find(testing.machines(engine=False), lambda machine: machine.kind == "motorcycle", settings=quick)
