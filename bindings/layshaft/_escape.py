@@ -22,8 +22,9 @@ def in_short(value: object) -> str:
 
 
 def called(kind: type) -> str:
-    """For an error: "an int", "a dict"."""
-    return f"{'an' if kind.__name__[0] in 'AEIOUaeiou' else 'a'} {kind.__name__}"
+    """For an error: "an int", "a dict", and "an ndarray", which is said by its letter."""
+    vowel = kind.__name__[0] in "AEIOUaeiou" or kind.__name__ == "ndarray"
+    return f"{'an' if vowel else 'a'} {kind.__name__}"
 
 
 def html(text: str) -> str:

@@ -474,7 +474,7 @@ def test_what_is_no_number_is_refused_by_name(function: Function) -> None:
         takes = f"{function.name}: {role.name} takes plain numbers" + (f" of {role.unit}" if role.unit else "")
         for bad, told in (
             (None, "not None"), ("40", "not '40'"), (["a"], "not a list of <U1"), ([1.0, None], "not a list with None"),
-            (b"1", "not b'1'"), (1j, "not 1j"), (np.array(["a"]), "not a ndarray of <U1"), ({}, "not {}"),
+            (b"1", "not b'1'"), (1j, "not 1j"), (np.array(["a"]), "not an ndarray of <U1"), ({}, "not {}"),
             (np.datetime64("2020-01-01"), "datetime64"), (pd.Series(["a"]), "a Series of str"),
         ):  # fmt: skip
             row = [*good_row[:place], bad, *good_row[place + 1 :]]
