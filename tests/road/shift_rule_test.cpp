@@ -88,6 +88,21 @@ TEST(ShiftRule, AtEngineSpeedsShiftsWhereTheEngineTurnsSo) {
   EXPECT_FALSE(ShiftRule::try_at_engine_speeds(7000_rpm, 3000_rpm, ratios, 0_m));
 }
 
+TEST(ShiftRule, NamesTheOverallRatioThatIsWrong) {
+  const auto refusal = [](const OverallRatios& ratios) {
+    const auto rule = ShiftRule::try_at_engine_speeds(7000_rpm, 3000_rpm, ratios, 1_m);
+    return rule ? std::string("none") : std::string(rule.error().what());
+  };
+  EXPECT_EQ(refusal({20.0, 14.0}), "none");
+  EXPECT_TRUE(refusal({nothing, 14.0}).starts_with("overall ratio 1 is not a number"));
+  EXPECT_TRUE(refusal({20.0, nothing}).starts_with("overall ratio 2 is not a number"));
+  EXPECT_TRUE(refusal({14.0, 20.0}).starts_with("overall ratio 2 is 20; expected less than the 14 before it"));
+  EXPECT_EQ(refusal({1e4}), "none");
+  EXPECT_TRUE(refusal({std::nextafter(1e4, 1e5)}).starts_with("overall ratio 1 is"));
+  EXPECT_EQ(refusal({1e-3}), "none");
+  EXPECT_TRUE(refusal({std::nextafter(1e-3, 0.0)}).starts_with("overall ratio 1 is"));
+}
+
 TEST(ShiftRule, NamesTheShiftThatIsWrong) {
   const auto refusal = [](const ShiftSpeeds& up, const ShiftSpeeds& down) {
     const auto rule = ShiftRule::make(up, down);
@@ -131,7 +146,10 @@ TEST(ShiftRule, OfTheWorldCycleNamesWhatDoesNotFit) {
     parts.rated_power = double(kilowatts) * units::kW;
     const Speed clutch = layshaft::detail::world_cycle_clutch(layshaft::Unwatched(), parts);
     const bool fits = clutch < layshaft::detail::world_cycle_shift_up(layshaft::Unwatched(), parts, 1);
-    EXPECT_EQ(refusal([&](WorldCycleParts& p) { p = parts; }) == "none", fits) << kilowatts << " kW";
+    const std::string told = refusal([&](WorldCycleParts& p) { p = parts; });
+    EXPECT_EQ(told == "none", fits) << kilowatts << " kW";
+    // In its own words, since a list of shifts that falls is refused as well.
+    EXPECT_EQ(told.find("does not fit this machine") != std::string::npos, !fits) << told;
     if (!fits && clutch < layshaft::detail::world_cycle_shift_up(layshaft::Unwatched(), parts, 2))
       ++too_fast_for_first_alone;
   }
@@ -149,6 +167,10 @@ TEST(ShiftRule, OfTheWorldCycleTellsItsSteps) {
                                 [&](auto watch, Corner) { return detail::world_cycle_shift_up(watch, parts, 3); },
                                 {"rated power", "unladen mass", "shift share", "idle speed", "rated engine speed",
                                  "shift engine speed", "overall ratio 3", "circumference", "shift speed"});
+  layshaft_test::expect_watched(std::array{Corner::nominal},
+                                [&](auto watch, Corner) { return detail::world_cycle_clutch(watch, parts); },
+                                {"idle speed", "rated engine speed", "shift share", "shift engine speed",
+                                 "overall ratio 2", "circumference", "shift speed"});
 }
 
 TEST(ShiftFormulas, AskForTheirRange) {
