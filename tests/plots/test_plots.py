@@ -355,7 +355,7 @@ def test_the_adjuster_is_where_the_axle_may_stand() -> None:
     assert "not reach" in plots.chain_loop(loop, "611 mm", adjuster=adjuster)["room"].get_text()
     assert plots.chain_loop(loop, "611 mm")["room"] is None
     us = plots.chain_loop(loop, "615 mm", adjuster=adjuster, links=110, units="us")["room"].get_text()
-    assert "room: 0.12 in forward" in us and "110 links: axle at 24.25 in" in us
+    assert "room: 0.12 in forward" in us and "110 links taut: axle at 24.25 in" in us
 
 
 @pytest.mark.parametrize(

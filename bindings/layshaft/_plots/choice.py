@@ -363,7 +363,7 @@ def _scale(choice: ls.Choice, looked: Sequence[studies.Looked]) -> Any:
 def _key(goals: ls.Goals, wall: _Wall, choice: ls.Choice, marked: ls.Setup | None, units: Units) -> list[str]:
     """What the letters mean, as far as they are used, and what else there is to know."""
     used = {_best(found)[1] for found in wall.drawers.values()}
-    lines = ["Shade: the best that a drawer holds. Letter: the first limit broken, where none in it keeps all."]
+    lines = ["Shade: the best that a cell holds. Letter: the first limit broken, where none in it keeps all."]
     lines += [
         f"{studies.letter(place)}  {studies.limit_in_words(limit, units)}"
         for place, limit in enumerate(goals.limits)

@@ -117,8 +117,8 @@ def chain_loop(
     Returns:
         Artists by name: ``"pitch circles"`` (front, rear), ``"axes"`` of the shafts, ``"runs"`` (lower, upper),
         ``"wraps"`` (front, rear), ``"wrap labels"``, ``"rollers"``, ``"outer links"``, ``"join"`` (what is too much or
-        too little, or None), ``"note"`` (the count), ``"adjuster"`` (or None), ``"room"`` (where the axle stands
-        with these links and how far it may go, or None), ``"title"``. Rollers and
+        too little, or None), ``"note"`` (the count), ``"adjuster"`` (or None), ``"room"`` (where the axle is
+        with these links taut, and how far it may go; or None), ``"title"``. Rollers and
         sprockets are to scale; only the adjuster's bar has a width of its own.
 
     Raises:
@@ -189,7 +189,7 @@ def chain_loop(
         textcoords="offset points", ha="left" if big else "right", va="center", color=INK, fontsize=SMALL,
     )  # fmt: skip
     drawn["adjuster"] = None if adjuster is None else _bar(ax, adjuster, unit)
-    words = [] if links is None else [f"{links} links: axle at {ls.show(loop.centre(links), units)}"]
+    words = [] if links is None else [f"{links} links taut: axle at {ls.show(loop.centre(links), units)}"]
     if adjuster is not None:
         words.append(_room(adjuster, centre, units))
     drawn["room"] = None

@@ -109,7 +109,7 @@ def slack_over_travel(
                 color=BLUE, fontsize=SMALL)  # fmt: skip
     ax.set_ylim(bottom=0)
     ax.set_xlim(suspension.droop / ls.deg, suspension.bump / ls.deg)
-    ax.set_xlabel("swingarm below level, degrees: wheel hanging to wheel right up\ndots: the tight point")
+    ax.set_xlabel("swingarm below level, degrees: wheel hanging to wheel right up\nmarks: the tight point")
     ax.set_ylabel(f"slack by hand, {name}")
     drawn["legend"] = ax.legend(frameon=False, fontsize=SMALL, loc="best")
     drawn["title"] = title(ax, f"{machine.name}: slack through the travel")
