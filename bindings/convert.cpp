@@ -32,8 +32,7 @@ void raise_type_error(const std::string& sentence) {
   throw py::error_already_set();
 }
 std::string with_article(std::string_view type) {
-  // NumPy's ndarray is said by its letter.
-  const bool vowel = std::string_view("AEIOUaeiou").find(type[0]) != std::string_view::npos || type == "ndarray";
+  const bool vowel = std::string_view("AEIOUaeiou").find(type[0]) != std::string_view::npos;
   return std::string(vowel ? "an " : "a ").append(type);
 }
 

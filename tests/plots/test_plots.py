@@ -729,14 +729,14 @@ def test_growth_is_per_cent_over_distance_and_the_limits_words_lie_beside_it() -
 # --- What there is to choose from --------------------------------------------------------------------------------------
 
 
-def test_each_drawer_has_what_rules_it_out() -> None:
+def test_each_cell_has_what_rules_it_out() -> None:
     drawn = plots.space(TRAIL, SPACE, GOALS, CHOICE)
     lying: dict[tuple[Any, ...], list[studies.Looked]] = {}
     for one in LOOKED:
         setup = one.setup
         lying.setdefault((setup.tyre, setup.circumference, setup.front, setup.rear, setup.links), []).append(one)
-    assert set(drawn["drawers"]) == set(lying)
-    pale = to_rgb(next(iter(drawn["drawers"].values())).get_facecolor())
+    assert set(drawn["cells"]) == set(lying)
+    pale = to_rgb(next(iter(drawn["cells"].values())).get_facecolor())
     for spot, found in lying.items():
         letter = drawn["words"][spot].get_text()
         if any(not one.broken for one in found):
@@ -753,16 +753,16 @@ def test_each_drawer_has_what_rules_it_out() -> None:
         for one in CHOICE.ranked
     ]
     assert drawn["words"][ranked[0]].get_text().startswith("1")
-    assert drawn["outline"].get_xy() == drawn["drawers"][ranked[0]].get_xy()
-    darkest = min(drawn["drawers"], key=lambda spot: luminance(linear(drawn["drawers"][spot].get_facecolor())))
+    assert drawn["outline"].get_xy() == drawn["cells"][ranked[0]].get_xy()
+    darkest = min(drawn["cells"], key=lambda spot: luminance(linear(drawn["cells"][spot].get_facecolor())))
     assert darkest == ranked[0] and len(pale) == 3
 
 
-def test_words_in_drawers_are_readable_on_their_shade() -> None:
+def test_words_in_cells_are_readable_on_their_shade() -> None:
     drawn = plots.space(TRAIL, SPACE, GOALS, CHOICE, looked=LOOKED)
     for spot, text in drawn["words"].items():
         if text.get_text():
-            assert contrast(text.get_color(), drawn["drawers"][spot].get_facecolor()) >= 4.1, text.get_text()
+            assert contrast(text.get_color(), drawn["cells"][spot].get_facecolor()) >= 4.1, text.get_text()
 
 
 def test_where_nothing_keeps_the_limits_the_nearest_is_dotted() -> None:

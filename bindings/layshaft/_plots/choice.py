@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""What there is to choose from: the trade-off of two wishes, and the whole space like a wall of drawers."""
+"""What there is to choose from: the trade-off of two wishes, and the whole space, cell by cell."""
 
 from __future__ import annotations
 
@@ -207,17 +207,17 @@ def _label_points(ax: Axes, points: dict[tuple[float, float], str]) -> list[Any]
 
 
 class _Wall:
-    """Where the drawers of a space are: a wall for each tyre, a box for each pair of sprockets, a drawer for each count
+    """Where the cells of a space are: a wall for each tyre, a box for each pair of sprockets, a cell for each count
     of links."""
 
     def __init__(self, looked: Sequence[studies.Looked], first: ls.Setup | None) -> None:
-        self.drawers: dict[tuple[Any, ...], list[studies.Looked]] = {}
+        self.cells: dict[tuple[Any, ...], list[studies.Looked]] = {}
         for one in looked:
-            self.drawers.setdefault(self.spot(one.setup), []).append(one)
-        wheels = {spot[:2]: None for spot in self.drawers}
+            self.cells.setdefault(self.spot(one.setup), []).append(one)
+        wheels = {spot[:2]: None for spot in self.cells}
         mine = None if first is None else self.spot(first)[:2]
         self.wheels = sorted(wheels, key=lambda wheel: wheel != mine)
-        self.fronts, self.rears, self.links = (sorted({spot[i] for spot in self.drawers}) for i in (2, 3, 4))
+        self.fronts, self.rears, self.links = (sorted({spot[i] for spot in self.cells}) for i in (2, 3, 4))
         self.box = len(self.links) + 0.6  # and the gap below it
         self.wall = self.box * len(self.fronts) + 1.5  # and the tyre's name above it
 
@@ -247,9 +247,9 @@ def space(
     ax: Axes | None = None,
     units: Units = "metric",
 ) -> Artists:
-    """Draws all there is to choose from like a wall of drawers: where the wishes are met, and what rules out the rest.
+    """Draws all there is to choose from, cell by cell: where the wishes are met, and what rules out the rest.
 
-    Each pair of sprockets is a box, and each count of links a drawer in it. A drawer is shaded by how well the best
+    Each pair of sprockets is a box, and each count of links a cell in it. A cell is shaded by how well the best
     set-up in it serves the wishes; where all in it are ruled out, it has the letter of the limit that does so first.
 
     Args:
@@ -262,7 +262,7 @@ def space(
         units: ``"metric"`` or ``"us"``.
 
     Returns:
-        Artists by name: ``"drawers"`` (a dict from tyre, circumference, front, rear and links to a rectangle),
+        Artists by name: ``"cells"`` (a dict from tyre, circumference, front, rear and links to a rectangle),
         ``"words"`` in them (likewise), ``"outline"`` of the choice (or None), ``"key"`` (what letters and shades mean),
         ``"legend"``, ``"title"``.
 
@@ -305,23 +305,23 @@ def space(
     rows = wall.wall * len(wall.wheels)
     key = _key(goals, wall, choice, marked, units)
     ax = axes_for(ax, max(6.4, 1.6 + 0.52 * len(wall.rears)), 1.7 + 0.2 * rows + LINE / 72 * len(key))
-    drawn: Artists = {"drawers": {}, "words": {}, "outline": None}
+    drawn: Artists = {"cells": {}, "words": {}, "outline": None}
     shade = _scale(choice, looked)
     colours = _shades().reversed()
     for spot in wall.spots():
         corner = wall.corner(spot)
-        if spot not in wall.drawers:
+        if spot not in wall.cells:
             ax.add_patch(Rectangle(corner, 0.88, 1, facecolor="white", edgecolor="#d0d0d0", lw=0.6, zorder=2))
             continue
-        score, letter = _best(wall.drawers[spot])
+        score, letter = _best(wall.cells[spot])
         at = None if score is None else shade(score)
         colour = PALE_GREY if at is None else colours(at)
-        drawn["drawers"][spot] = ax.add_patch(Rectangle(corner, 0.88, 1, facecolor=colour, edgecolor="white", lw=1.0))
+        drawn["cells"][spot] = ax.add_patch(Rectangle(corner, 0.88, 1, facecolor=colour, edgecolor="white", lw=1.0))
         ink = FAINT if at is None else "white" if at < 0.6 else INK
         drawn["words"][spot] = ax.text(corner[0] + 0.44, corner[1] + 0.53, ranks.get(spot, letter), ha="center",
                                        va="center", fontsize=SMALL, color=ink,
                                        fontweight="bold" if spot in ranks else "normal")  # fmt: skip
-    if marked is not None and wall.spot(marked) in wall.drawers:
+    if marked is not None and wall.spot(marked) in wall.cells:
         line = "-" if choice.ranked else ":"
         drawn["outline"] = ax.add_patch(Rectangle(wall.corner(wall.spot(marked)), 0.88, 1, fill=False, edgecolor=RUST,
                                                   linewidth=2.4, linestyle=line, zorder=5))  # fmt: skip
@@ -340,7 +340,7 @@ def space(
 
 
 def _best(found: list[studies.Looked]) -> tuple[float | None, str]:
-    """The best score of what lies in a drawer; or None, and the letter of what rules it out."""
+    """The best score of what lies in a cell; or None, and the letter of what rules it out."""
     kept = [one.score for one in found if not one.broken and one.score is not None]
     if kept:
         return min(kept), ""
@@ -362,7 +362,7 @@ def _scale(choice: ls.Choice, looked: Sequence[studies.Looked]) -> Any:
 
 def _key(goals: ls.Goals, wall: _Wall, choice: ls.Choice, marked: ls.Setup | None, units: Units) -> list[str]:
     """What the letters mean, as far as they are used, and what else there is to know."""
-    used = {_best(found)[1] for found in wall.drawers.values()}
+    used = {_best(found)[1] for found in wall.cells.values()}
     lines = ["Shade: the best that a cell holds. Letter: the first limit broken, where none in it keeps all."]
     lines += [
         f"{studies.letter(place)}  {studies.limit_in_words(limit, units)}"
@@ -371,7 +371,7 @@ def _key(goals: ls.Goals, wall: _Wall, choice: ls.Choice, marked: ls.Setup | Non
     ]
     if "?" in used:
         lines.append("?  a wish that cannot be told")
-    if len(wall.drawers) < len(wall.spots()):
+    if len(wall.cells) < len(wall.spots()):
         lines.append("Empty: no such chain to choose, or none that closes.")
     if marked is not None:
         lines.append("1, 2 ..: the shortlist; outlined: the choice." if choice.ranked
@@ -382,7 +382,7 @@ def _key(goals: ls.Goals, wall: _Wall, choice: ls.Choice, marked: ls.Setup | Non
 def _label_wall(ax: Axes, wall: _Wall) -> None:
     ticks, links = [], []
     for i, wheel in enumerate(wall.wheels):
-        name = next(studies.tyre_name(one[0].setup) for spot, one in wall.drawers.items() if spot[:2] == wheel)
+        name = next(studies.tyre_name(one[0].setup) for spot, one in wall.cells.items() if spot[:2] == wheel)
         ax.text(0.06, wall.wall * i + 0.75, name, va="bottom", fontsize=SMALL, color=INK)
         for front in wall.fronts:
             spots = [(*wheel, front, wall.rears[0], count) for count in wall.links]
