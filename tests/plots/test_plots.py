@@ -655,6 +655,19 @@ def test_the_circumference_falls_by_a_turn_of_what_wears_off() -> None:
     assert f"new: thrust {100 * (2000 / first - 1):.1f} %" in texts(us["ends"])
 
 
+@pytest.mark.parametrize("against", [None, "120/80-18", ls.Length("2 m")])
+@pytest.mark.parametrize(("tyre", "construction"), [("120/90-18", None), (ls.Length("2055 mm"), "diagonal")])
+def test_words_at_a_treads_ends_lie_within_the_axes(tyre: Any, construction: Any, against: Any) -> None:
+    tread = ls.Tread(new_depth="12 mm", depth="12 mm", least="1 mm")
+    drawn = plots.circumference_over_wear(tyre, tread, against=against, construction=construction)
+    figure = drawn["title"].figure
+    figure.canvas.draw()
+    frame = drawn["line"].axes.get_window_extent()
+    for words in drawn["ends"]:
+        box = words.get_window_extent()
+        assert frame.y0 < box.y0 and box.y1 < frame.y1, words.get_text()
+
+
 def test_a_circumference_needs_the_tyres_construction() -> None:
     tread = ls.Tread(new_depth="10 mm", depth="6 mm")
     with pytest.raises(ls.Error, match="construction is missing"):

@@ -114,6 +114,7 @@ def circumference_over_wear(
         drawn["against"] = ax.axhline(yardstick / unit, color=FAINT, lw=1.1, ls=(0, (4, 2)))
         label_room(ax, x[-1], yardstick / unit, "as made", FAINT)
     ax.set_xlim(x[0], x[-1])
+    ax.margins(y=0.15)  # for the words above the one end and below the other
     ax.set_xlabel(f"tread left, {name}; shaded: what the tyre leaves open")
     ax.set_ylabel(f"rolled in one turn, {name}")
     called = tyre.designation if isinstance(tyre, ls.TyreSize) else tyre if isinstance(tyre, str) else "A measured tyre"
